@@ -1,0 +1,49 @@
+"""A fact as it stands in the registry, and a limit that a house may set."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from kitproof.facts.values import Held, Type
+from kitproof.words.dimensions import Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """One named fact: what it is about, its type, its meaning and formula in words, and where the formula is from."""
+
+    name: str
+    about: str
+    type: Type
+    says: str
+    compute: Callable[[Any], Held]
+    formula: str = ""
+    source: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class HouseNumber:
+    """A limit or stand-in that is common practice with no source; a house may set it. The value is in SI."""
+
+    name: str
+    value: float
+    dimension: Dimension
+    says: str
+
+
+def fact(
+    name: str, about: str, of: Type, says: str, formula: str = "", source: str = ""
+) -> Callable[[Callable[[Any], Held]], Fact]:
+    """Makes a Fact of a function from a subject to its value."""
+
+    def make(compute: Callable[[Any], Held]) -> Fact:
+        return Fact(name, about, of, says, compute, formula, source)
+
+    return make
+
+
+def facts_in(module: object) -> list[Fact]:
+    """All facts that a module defines, in the order written."""
+    return [each for each in vars(module).values() if isinstance(each, Fact)]

@@ -1,0 +1,424 @@
+"""What a gear list reads as: entries with fields, each value typed by its shape, and slips for what could not be read.
+
+Every node keeps `start` and `end`, columns of its line counted from 0, `end` just after the last character. A field
+knows its `row` within its entry and an entry its line in the file, so that an entry read once can be used again
+wherever the same text stands. Numbers are SI floats.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date
+from typing import NamedTuple
+
+from kitproof.words.dimensions import Dimension
+from kitproof.words.shapes import Shape
+
+
+class Where(NamedTuple):
+    """A stretch of text. Lines and columns count from 1, columns in characters, `to_column` just after the last."""
+
+    path: str
+    line: int
+    column: int
+    to_line: int
+    to_column: int
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """One quantity as written: anywhere between `low` and `high`, in SI.
+
+    `known` is False for `?`, which has no dimension. `how` is "exact", "give" (±), "about", "between" or "unknown";
+    `unit` is the unit as typed, "" for a plain number (dimension NUMBER).
+    """
+
+    low: float
+    high: float
+    dimension: Dimension | None
+    start: int
+    end: int
+    how: str = "exact"
+    unit: str = ""
+
+    @property
+    def known(self) -> bool:
+        return self.how != "unknown"
+
+
+@dataclass(frozen=True, slots=True)
+class Reach:
+    """A reach: all from `low` to `high` will be used or is allowed. One value is a reach of one point."""
+
+    low: float
+    high: float
+    dimension: Dimension | None
+    start: int
+    end: int
+    known: bool = True
+    unit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A place as offsets (low, high) in metres; a direction not said is 0. `known` is False for `?`."""
+
+    forward: tuple[float, float]
+    up: tuple[float, float]
+    left: tuple[float, float]
+    start: int
+    end: int
+    known: bool = True
+    said: tuple[str, ...] = ()  # the axes that were written: "forward", "up", "left"
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """Two or three lengths, in the order written."""
+
+    sides: tuple[Quantity, ...]
+    start: int
+    end: int
+    known: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """A value, and the height (or what else stands after `at`) where it holds; None where none is said."""
+
+    value: Quantity
+    at: Quantity | None
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Points:
+    points: tuple[Point, ...]
+    start: int
+    end: int
+    known: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Interface:
+    """A family and a size, in words: lengths in a size are written out in mm, so that 10 cm and 100 mm agree.
+
+    `at` is where the port is, from the part's own seat; None where it is not said.
+    """
+
+    family: str
+    size: str
+    at: Place | None
+    start: int
+    end: int
+    known: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Axis:
+    """Depth of the tilt axis below the plate's top face; negative above it."""
+
+    depth: Quantity
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Steps:
+    """Counterbalance: least to most, as torque, or as masses at height `at`. `steps` is None where not said."""
+
+    reach: Reach
+    at: Quantity | None
+    steps: int | None
+    stepless: bool
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Draw:
+    usual: Quantity
+    most: Quantity | None
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """Two scales: what each showed, and where it stood."""
+
+    front: Quantity
+    front_at: Place
+    rear: Quantity
+    rear_at: Place
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    text: str
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Phrases:
+    phrases: tuple[Phrase, ...]
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Flag:
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """A name in quotes; start and end take the quotes in."""
+
+    text: str
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class CountedName:
+    count: int
+    name: Name
+
+
+@dataclass(frozen=True, slots=True)
+class Counted:
+    names: tuple[CountedName, ...]
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    number: int
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    day: date
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Dates:
+    first: Day
+    last: Day
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Tag:
+    word: str
+    value: Name | Quantity
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Choices:
+    """A slot line. `options` holds a Name for each alternative, None for `none`; empty where only a mass is said.
+
+    `on` is "head", "sticks", "ground", another slot's word, or a part's name; "" where not said.
+    """
+
+    options: tuple[Name | None, ...]
+    start: int
+    end: int
+    mass: Quantity | None = None
+    at: Place | None = None
+    on: str = ""
+    on_is_name: bool = False
+    legs: Reach | None = None
+    hung: Quantity | None = None
+    spare: int = 0
+    only_with: tuple[Name, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Also:
+    """`also SLOT …` in a rig."""
+
+    slot: str
+    choices: Choices
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Without:
+    """`without SLOT ["name"]` in a rig."""
+
+    slot: str
+    name: Name | None
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Ordered:
+    """`2 x "name", for rig A, spare 1`; `spare` of the count are spares."""
+
+    count: int
+    name: Name
+    for_rig: str
+    spare: int
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """One state of a packed thing, in the words of `STATES`, with its quantity, step, "off" or name if it has one.
+
+    `tilted down 70°` has text "tilted down" and a quantity of 70°; `counterbalance 8` a step of 8, `counterbalance off` a
+    step of 0; `fitted in "…"` a name.
+    """
+
+    text: str
+    start: int
+    end: int
+    quantity: Quantity | None = None
+    step: int | None = None
+    name: Name | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """`holds`: a part (or a case, `is_case`), its count, its mass if it is in no book, and its states."""
+
+    name: Name
+    is_case: bool
+    count: int
+    mass: Quantity | None
+    states: tuple[State, ...]
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Lift:
+    people: int
+    from_height: Quantity | None
+    to_height: Quantity | None
+    out: Quantity | None
+    rate: Quantity | None
+    start: int
+    end: int
+
+
+Value = (
+    Quantity
+    | Reach
+    | Place
+    | Size
+    | Points
+    | Interface
+    | Axis
+    | Steps
+    | Draw
+    | Weighed
+    | Phrases
+    | Flag
+    | Name
+    | Counted
+    | Count
+    | Day
+    | Dates
+    | Tag
+    | Choices
+    | Also
+    | Without
+    | Ordered
+    | Held
+    | Lift
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """Something that could not be read, or not taken as it stands.
+
+    `kind` is the name of the reading rule that speaks of it; `said` is the text as typed, `wanted` what should stand
+    there in a person's words, `nearest` the nearest known words, `repair` the text to put in its place (None where
+    none is sure). `row` counts from the entry's first line; start and end are columns of that line.
+    """
+
+    kind: str
+    row: int
+    start: int
+    end: int
+    said: str
+    wanted: str = ""
+    nearest: tuple[str, ...] = ()
+    repair: str | None = None
+    field: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One field line. `value` is None where the word was read and the value was not: it is then not known."""
+
+    word: str
+    shape: Shape
+    value: Value | None
+    row: int
+    start: int
+    end: int
+    value_start: int
+    value_end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """An entry: its kind, its name and what else its first line says.
+
+    `name` is a list's title, a used file's path, a part's, rig's, move's or case's name, whom an order is from, the
+    rule of a waiver ("" where there is none). `part_kind` is a part's kind; `like` the rig that a rig starts from;
+    `subject` a waiver's, as typed (`rig B`, `case "Tall tube 2"`, `list`); `within` the quantity of `weights within`.
+    `unread` are the rows that could not be read at all. `name_start` and `name_end` are columns of the first line.
+    """
+
+    kind: str
+    name: str
+    line: int
+    rows: int
+    end: int  # column just after the first line's last word
+    fields: tuple[Field, ...] = ()
+    slips: tuple[Slip, ...] = ()
+    unread: tuple[int, ...] = ()
+    name_start: int = 0
+    name_end: int = 0
+    part_kind: str = ""
+    like: str = ""
+    subject: str = ""
+    within: Quantity | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A whole file: its text as it was, its entries in order, and the slips that stand in no entry."""
+
+    path: str
+    text: str
+    lines: tuple[str, ...]
+    entries: tuple[Entry, ...]
+    slips: tuple[tuple[int, Slip], ...] = field(default=())  # (line, slip)
+
+    def where(self, entry: Entry, row: int, start: int, end: int) -> Where:
+        """The place in the file of columns `start` to `end` on a row of an entry."""
+        line = entry.line + row
+        return Where(self.path, line, start + 1, line, end + 1)
