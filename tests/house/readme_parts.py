@@ -1,0 +1,94 @@
+"""The parts of README.md that are made from the files they speak of.
+
+    python -m tests.house.readme_parts            says which are out of date
+    python -m tests.house.readme_parts --write    writes them anew
+
+Each stands between two marks: `<!-- rules -->` and `<!-- end of rules -->`.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+import sys
+from collections.abc import Callable
+
+from tests.house.repository import ROOT
+from tests.house.rule_text import rules
+
+README = ROOT / "README.md"
+
+
+def sample() -> str:
+    """The sample that README.md tells a newcomer to proof, from the top of the repository."""
+    match = re.search(r"kitproof proof (samples/\S+)", README.read_text("utf-8"))
+    if match is None:
+        raise LookupError("README.md proofs no sample")
+    return match[1]
+
+
+def rules_table() -> str:
+    """Every rule that ships: its name, its grade, and the headline of its finding."""
+    rows = [f"| {rule.group} | `{rule.name}` | {rule.grade} | {rule.title} |" for rule in rules()]
+    return "\n".join(["| group | rule | grade | what is found |", "| --- | --- | --- | --- |", *rows])
+
+
+def first_finding() -> str:
+    """The first finding about the sample, and the last line, just as the command prints them."""
+    surroundings = {**os.environ, "NO_COLOR": "1", "COLUMNS": "80", "PYTHONUTF8": "1"}
+    command = [sys.executable, "-m", "kitproof", "proof", sample()]
+    result = subprocess.run(
+        command, cwd=ROOT, env=surroundings, capture_output=True, text=True, encoding="utf-8", check=False
+    )
+    if result.returncode != 1:
+        raise RuntimeError(f"the sample was to be sent back, but: {result.stdout}{result.stderr}")
+    lines = result.stdout.rstrip("\n").splitlines()
+    end = next(number for number, line in enumerate(lines) if line.startswith("Rule "))
+    return "\n".join(["```", *lines[: end + 1], "…", lines[-1], "```"])
+
+
+def start_of_sample() -> str:
+    """The sample from its first entry to the end of its first rig."""
+    lines = (ROOT / sample()).read_text("utf-8").splitlines()
+    first = next(number for number, line in enumerate(lines) if line.startswith("list "))
+    rig = next(number for number, line in enumerate(lines) if line.startswith("rig "))
+    after = [number for number, line in enumerate(lines) if number > rig and line[:1].strip()]
+    last = after[0] if after else len(lines)
+    return "\n".join(["```", *"\n".join(lines[first:last]).rstrip().splitlines(), "…", "```"])
+
+
+PARTS: dict[str, Callable[[], str]] = {"finding": first_finding, "list": start_of_sample, "rules": rules_table}
+
+
+def written(name: str, text: str) -> str:
+    """What stands in README.md between the marks of a part."""
+    match = re.search(rf"<!-- {name} -->\n(.*?)<!-- end of {name} -->", text, re.DOTALL)
+    if match is None:
+        raise LookupError(f"README.md has no marks for {name!r}")
+    return match[1].strip("\n")
+
+
+def made_anew(text: str) -> str:
+    """README.md with every part made again."""
+    for name, make in PARTS.items():
+        before, rest = text.split(f"<!-- {name} -->\n", 1)
+        _, after = rest.split(f"<!-- end of {name} -->", 1)
+        text = f"{before}<!-- {name} -->\n\n{make()}\n\n<!-- end of {name} -->{after}"
+    return text
+
+
+def main() -> int:
+    text = README.read_text("utf-8")
+    fresh = made_anew(text)
+    if "--write" in sys.argv[1:]:
+        README.write_text(fresh, "utf-8")
+        return 0
+    stale = [name for name in PARTS if written(name, text) != written(name, fresh)]
+    for name in stale:
+        print(f"README.md: the part {name!r} is out of date; write it with python -m tests.house.readme_parts --write")
+    return int(bool(stale))
+
+
+if __name__ == "__main__":
+    sys.exit(main())
