@@ -1,0 +1,93 @@
+"""Plain interval arithmetic on pairs (low, high) of floats, low <= high.
+
+Ends may be infinite; an infinite end means "no bound is known", never a value that is reached. So 0 × ∞ is 0: nothing
+times something finite, however large. No result is ever NaN. Ends are rounded to nearest, not outward: what is compared
+with them is known to a few digits at best.
+
+These work term by term and forget that two operands may hold the same unknown. Where one does (every mass stands in
+both sums of a centre of gravity), `means` and `loads` give the exact range instead.
+"""
+
+from __future__ import annotations
+
+import math
+
+Interval = tuple[float, float]
+
+WHOLE: Interval = (-math.inf, math.inf)
+"""Nothing is known."""
+
+
+def times(a: float, b: float) -> float:
+    """a × b with 0 × ∞ = 0."""
+    return 0.0 if a == 0 or b == 0 else a * b
+
+
+def add(a: Interval, b: Interval) -> Interval:
+    return a[0] + b[0], a[1] + b[1]
+
+
+def negate(a: Interval) -> Interval:
+    return -a[1], -a[0]
+
+
+def subtract(a: Interval, b: Interval) -> Interval:
+    return a[0] - b[1], a[1] - b[0]
+
+
+def multiply(a: Interval, b: Interval) -> Interval:
+    ends = [times(x, y) for x in a for y in b]
+    return min(ends), max(ends)
+
+
+def divide(a: Interval, b: Interval) -> Interval:
+    """The hull of x / y over all x in a and all y in b that are not 0.
+
+    With 0 inside b the quotient has no bound on either side (one side only, where a keeps to one side of 0 and 0 is an
+    end of b). b exactly 0 has no quotient: nothing is known, the whole line. a exactly 0 gives 0 for any other b.
+    """
+    if b[0] == 0 == b[1]:
+        return WHOLE
+    if a[0] == 0 == a[1]:
+        return 0.0, 0.0
+    return multiply(a, _reciprocal(b))
+
+
+def _reciprocal(b: Interval) -> Interval:
+    low, high = b
+    if low < 0 < high:
+        return WHOLE
+    # 1 / 0 at an end goes to infinity on the side on which b lies; 1 / ∞ is 0.
+    return (1 / high if high else -math.inf), (1 / low if low else math.inf)
+
+
+def square(a: Interval) -> Interval:
+    ends = a[0] * a[0], a[1] * a[1]
+    return (0.0 if a[0] <= 0 <= a[1] else min(ends)), max(ends)
+
+
+def root(a: Interval) -> Interval:
+    """Square root of the part of a that is not negative; the whole line where all of a is negative."""
+    if a[1] < 0:
+        return WHOLE
+    return math.sqrt(max(a[0], 0.0)), math.sqrt(a[1])
+
+
+def absolute(a: Interval) -> Interval:
+    ends = abs(a[0]), abs(a[1])
+    return (0.0 if a[0] <= 0 <= a[1] else min(ends)), max(ends)
+
+
+def least(*several: Interval) -> Interval:
+    """The range of the least of several values."""
+    return min(a[0] for a in several), min(a[1] for a in several)
+
+
+def greatest(*several: Interval) -> Interval:
+    """The range of the greatest of several values."""
+    return max(a[0] for a in several), max(a[1] for a in several)
+
+
+def hull(*several: Interval) -> Interval:
+    """The least interval that holds all of several."""
+    return min(a[0] for a in several), max(a[1] for a in several)
