@@ -1,7 +1,7 @@
 """The parts of README.md that are made from the files they speak of.
 
     python -m tests.house.readme_parts            says which are out of date
-    python -m tests.house.readme_parts --write    writes them anew
+    python -m tests.house.readme_parts --write    writes them anew, all or those named after it
 
 Each stands between two marks: `<!-- rules -->` and `<!-- end of rules -->`.
 """
@@ -12,12 +12,14 @@ import os
 import re
 import subprocess
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from tests.house.repository import ROOT
 from tests.house.rule_text import rules
 
 README = ROOT / "README.md"
+MENDED = "samples/nine-bells-mended.kitlist"
+PICKED = ("list ", "use ", 'order "Power', "rig A", 'move "Van', 'case "Head A"')
 
 
 def sample() -> str:
@@ -48,17 +50,16 @@ def first_finding() -> str:
     return "\n".join(["```", *lines[: end + 1], "…", lines[-1], "```"])
 
 
-def start_of_sample() -> str:
-    """The sample from its first entry to the end of its first rig."""
-    lines = (ROOT / sample()).read_text("utf-8").splitlines()
-    first = next(number for number, line in enumerate(lines) if line.startswith("list "))
-    rig = next(number for number, line in enumerate(lines) if line.startswith("rig "))
-    after = [number for number, line in enumerate(lines) if number > rig and line[:1].strip()]
-    last = after[0] if after else len(lines)
-    return "\n".join(["```", *"\n".join(lines[first:last]).rstrip().splitlines(), "…", "```"])
+def entries_of_sample() -> str:
+    """A few entries of the mended sample, one of each kind that a list has, as they stand there."""
+    entries = re.split(r"\n(?=\S)", (ROOT / MENDED).read_text("utf-8"))
+    picked = [entry.strip() for start in PICKED for entry in entries if entry.startswith(start)]
+    if len(picked) != len(PICKED):
+        raise LookupError(f"{MENDED} has not one of each: {', '.join(PICKED)}")
+    return "\n".join(["```", "\n\n".join(picked), "```"])
 
 
-PARTS: dict[str, Callable[[], str]] = {"finding": first_finding, "list": start_of_sample, "rules": rules_table}
+PARTS: dict[str, Callable[[], str]] = {"finding": first_finding, "list": entries_of_sample, "rules": rules_table}
 
 
 def written(name: str, text: str) -> str:
@@ -69,26 +70,27 @@ def written(name: str, text: str) -> str:
     return match[1].strip("\n")
 
 
-def made_anew(text: str) -> str:
-    """README.md with every part made again."""
-    for name, make in PARTS.items():
+def made_anew(text: str, names: Iterable[str]) -> str:
+    """README.md with these parts made again."""
+    for name in names:
         before, rest = text.split(f"<!-- {name} -->\n", 1)
         _, after = rest.split(f"<!-- end of {name} -->", 1)
-        text = f"{before}<!-- {name} -->\n\n{make()}\n\n<!-- end of {name} -->{after}"
+        text = f"{before}<!-- {name} -->\n\n{PARTS[name]()}\n\n<!-- end of {name} -->{after}"
     return text
 
 
-def main() -> int:
+def main(words: list[str]) -> int:
     text = README.read_text("utf-8")
-    fresh = made_anew(text)
-    if "--write" in sys.argv[1:]:
+    names = [word for word in words if word != "--write"] or list(PARTS)
+    fresh = made_anew(text, names)
+    if "--write" in words:
         README.write_text(fresh, "utf-8")
         return 0
-    stale = [name for name in PARTS if written(name, text) != written(name, fresh)]
+    stale = [name for name in names if written(name, text) != written(name, fresh)]
     for name in stale:
         print(f"README.md: the part {name!r} is out of date; write it with python -m tests.house.readme_parts --write")
     return int(bool(stale))
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(main(sys.argv[1:]))
