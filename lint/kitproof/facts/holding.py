@@ -5,8 +5,8 @@ one that the head holds for certain and an upper one above which it fails for ce
 
 - **Charted** (`chart`, and `single`, a chart of one point). Between points straight, and never above what a smaller
   height allows; level below the lowest height. A rated figure is published too: its mass caps the chart, and with a
-  height it is one of its points. Above the highest height h_n nothing is published: at most C_n (h_n + a) / (h + a), the
-  lever law about an axis a below the plate; at least 0.70 C_n h_n / h up to 2 h_n, and 0 above.
+  height it is one of its points. Above the highest height h_n nothing is published: at most C_n (h_n + a) / (h + a),
+  the lever law about an axis a below the plate; at least 0.70 C_n h_n / h up to 2 h_n, and 0 above.
 - **`none`**: a rated figure R without a height. At most R; at least 0.70 R min(1, 6 in / h), and 0 above 12 in.
 - **`unknown`**: no figure at all, [0, ∞).
 - Hung below the plate (h < 0) the lower curve is 0 and the upper what it is at 0.

@@ -57,8 +57,10 @@ def mean_range(terms: Sequence[Term]) -> Interval:
     if math.fsum(term.m_low for term in terms) <= 0:
         return WHOLE
     live = [term for term in terms if term.m_high > 0]
-    high = min(_highest(live, 0.0), max(term.r_high for term in live))
-    low = max(-_highest([term.mirrored for term in live], 0.0), min(term.r_low for term in live))
+    first, last = min(term.r_low for term in live), max(term.r_high for term in live)
+    ends = -_highest([term.mirrored for term in live], 0.0), _highest(live, 0.0)
+    # A rounding must neither turn the range round nor put a centre outside the places of its parts.
+    low, high = (min(max(end, first), last) for end in ends)
     return min(low, high), max(low, high)
 
 
