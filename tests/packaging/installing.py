@@ -93,8 +93,8 @@ def copy_list(name: str, target: Path) -> Path:
     while waiting:
         path = waiting.pop()
         copy = target / path.relative_to(ROOT / "samples")
-        if copy.exists():
-            continue
+        if copy.exists() or not path.exists():
+            continue  # a sample may name a file that is missing: that is one of its faults
         copy.parent.mkdir(parents=True, exist_ok=True)
         shutil.copy2(path, copy)
         waiting += [path.parent / match["path"] for match in _USE.finditer(path.read_text("utf-8"))]
