@@ -284,8 +284,8 @@ class Ordered:
 class State:
     """One state of a packed thing, in the words of `STATES`, with its quantity, step, "off" or name if it has one.
 
-    `tilted down 70°` has text "tilted down" and a quantity of 70°; `counterbalance 8` a step of 8, `counterbalance off` a
-    step of 0; `fitted in "…"` a name.
+    `tilted down 70°` has text "tilted down" and a quantity of 70°; `counterbalance 8` a step of 8, `counterbalance off`
+    a step of 0; `fitted in "…"` a name.
     """
 
     text: str

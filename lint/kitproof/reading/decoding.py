@@ -1,0 +1,31 @@
+"""Bytes to text: UTF-8, else the code page that office programs write, with a slip that says so."""
+
+from __future__ import annotations
+
+import codecs
+
+from kitproof.reading.characters import split_lines
+from kitproof.reading.document import Slip
+
+_WIDE = {codecs.BOM_UTF16_LE: "utf-16-le", codecs.BOM_UTF16_BE: "utf-16-be"}
+_WANTED = "text saved as UTF-8"
+
+
+def decode(data: bytes) -> tuple[str, Slip | None, int]:
+    """The text, and where it was not UTF-8 a slip and the line (from 1) of the first byte that was not; else 0.
+
+    A byte-order mark is left out. What is not UTF-8 is read as cp1252, or as UTF-16 where a mark says so; a byte that
+    neither has stands as the replacement character.
+    """
+    for mark, name in _WIDE.items():
+        if data.startswith(mark):
+            return data[len(mark) :].decode(name, errors="replace"), Slip("not-utf-8", 0, 0, 1, "UTF-16", _WANTED), 1
+    data = data.removeprefix(codecs.BOM_UTF8)
+    try:
+        return data.decode("utf-8"), None, 0
+    except UnicodeDecodeError as trouble:
+        text = data.decode("cp1252", errors="replace")
+        lines, _ = split_lines(text[: trouble.start])
+        column = len(lines[-1])
+        slip = Slip("not-utf-8", 0, column, column + 1, text[trouble.start], _WANTED)
+        return text, slip, len(lines)
