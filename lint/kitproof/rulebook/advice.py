@@ -1,0 +1,105 @@
+"""Warnings about rule files that can be used as they are, but hardly say what their author meant."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+
+from kitproof.rulebook.errors import RuleError
+from kitproof.rulebook.limit_lines import read_value
+from kitproof.rulebook.limits import Dated
+from kitproof.rulebook.messages import HOLE
+from kitproof.rulebook.reader import Reader
+from kitproof.rulebook.rulefile import Value
+from kitproof.rulebook.rules import Rule, Test
+from kitproof.rulebook.truths import above
+from kitproof.rulebook.typed import (
+    AnyIn,
+    CompareNumbers,
+    CompareWords,
+    Constant,
+    CountIn,
+    LimitRead,
+    Read,
+    Typed,
+    all_in,
+)
+from kitproof.words.units import UNITS
+
+UNIT_NAMES = "|".join(re.escape(name) for name in sorted(UNITS, key=len, reverse=True))
+NUMBER = re.compile(rf"(?<![\w./-])-?\d+(?:\.\d+)?\s*(?:{UNIT_NAMES})(?![\w²^-])")
+
+
+def warnings_for(
+    readers: Sequence[Reader], rules: Mapping[str, Rule], limit_places: Mapping[str, Value]
+) -> list[RuleError]:
+    """Everything to be looked at, in all rules."""
+    found: list[RuleError] = []
+    for reader in readers:
+        rule = rules[reader.name]
+        found.extend(_comparisons(reader, rule))
+        found.extend(_numbers_by_hand(reader, rule))
+        found.extend(_unused_calls(reader))
+    used = {limit.full_name for rule in rules.values() for limit in rule.limits}
+    for name, place in limit_places.items():
+        if name not in used:
+            found.append(place.error(f"no rule uses {name.rpartition('.')[2]}"))
+    return sorted(set(found))
+
+
+def _comparisons(reader: Reader, rule: Rule) -> Iterable[RuleError]:
+    values = [*reader.of("given"), *reader.of("fails")]
+    for value, test in zip(values, (*rule.given, rule.fails), strict=True):
+        for node in all_in(test.typed):
+            numbers = isinstance(node, CompareNumbers) and node.left == node.right
+            if numbers or (isinstance(node, CompareWords) and (node.left,) == node.right):
+                yield value.error("both sides are the same, so this never tells anything")
+        if not _asks(test):
+            yield value.error("this asks nothing of the list, so it is always the same")
+
+
+def _asks(test: Test) -> bool:
+    return any(isinstance(node, Read | LimitRead | CountIn | AnyIn) for node in all_in(test.typed))
+
+
+def _numbers_by_hand(reader: Reader, rule: Rule) -> Iterable[RuleError]:
+    """Numbers typed into a message that the rule does not have, or has as a limit that a house may change."""
+    tests = [test.typed for test in (*rule.given, rule.fails)]
+    constants = [node for test in tests for node in all_in(test) if isinstance(node, Constant)]
+    for value in (*reader.of("says"), *reader.of("doubt")):
+        text = HOLE.sub(lambda hole: " " * len(hole.group()), value.text)
+        for found in NUMBER.finditer(text):
+            read = read_value(found.group())
+            if isinstance(read, str):
+                continue
+            names = [limit.name for limit in rule.limits if limit.dimension == read[1] and _has(limit.values, read[0])]
+            if names:
+                says = f"a house may change this limit: write {{{names[0]}}} in place of {found.group()}"
+                yield value.error(says, found.start(), found.end())
+            elif not any(_is(constant, read[0]) for constant in constants):
+                says = f"the rule does not use {found.group()}, and yet says it"
+                yield value.error(says, found.start(), found.end())
+
+
+def _has(values: Iterable[Dated], number: float) -> bool:
+    return any(_same(each.value, number) for each in values)
+
+
+def _is(constant: Constant, number: float) -> bool:
+    return _same(constant.value.low, number)
+
+
+def _same(one: float, other: float) -> bool:
+    return not above(one, other) and not above(other, one)
+
+
+def _unused_calls(reader: Reader) -> Iterable[RuleError]:
+    inside: set[int] = set()
+    for typed in reader.expressions:
+        inside.update(id(node) for node in all_in(typed) if node is not typed)
+    for value in reader.of("call"):
+        name = value.text.split(" ")[0]
+        called: Typed | None = reader.calls.get(name)
+        alone = [typed for typed in reader.expressions if typed is called]
+        if called is not None and id(called) not in inside and len(alone) < 2:
+            yield value.error(f"nothing uses {name}", 0, len(name))

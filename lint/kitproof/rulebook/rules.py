@@ -1,0 +1,195 @@
+"""A rule as it is used: its pieces checked and compiled, and the book of all rules."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from kitproof.facts.values import Amount, Thing, Truth, Type, Verdict
+from kitproof.reading.document import Where
+from kitproof.rulebook.compile import Amounts, Condition, Env, Values
+from kitproof.rulebook.errors import RuleError
+from kitproof.rulebook.limits import Limit
+from kitproof.rulebook.messages import Template
+from kitproof.rulebook.truths import YES, all_of
+from kitproof.rulebook.typed import Typed
+
+OUTCOMES: dict[Truth, str] = {
+    Truth.TRUE: "fails",
+    Truth.UNDECIDED: "may fail",
+    Truth.MISSING: "cannot tell",
+}
+"""What a truth of `given and fails` comes to. False is no finding."""
+
+
+@dataclass(frozen=True, slots=True)
+class Test:
+    """A condition: its text as written, its checked form, and the function that decides it."""
+
+    __test__ = False  # so that pytest does not take it for a class of tests
+
+    text: str
+    typed: Typed
+    holds: Condition
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A number of a rule: its text as written, its checked form, and the function that works it out."""
+
+    text: str
+    typed: Typed
+    read: Amounts
+
+
+@dataclass(frozen=True, slots=True)
+class Each:
+    """`each POINT in SET`: the name, and the set that it goes through."""
+
+    name: str
+    text: str
+    typed: Typed
+    read: Values
+    type: Type
+
+
+@dataclass(frozen=True, slots=True)
+class Quiet:
+    """An outcome that is kept out of a proof; `where` is None for always."""
+
+    outcome: str
+    where: Test | None
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """One fix. `word` is choose, add, pack, order, set, remove or advise; `path` what it is done to, as a place.
+
+    `what` reads what stands there, where facts lead to it; `where` is a condition on the mended list, `count` how many
+    to order, `value` what a field is set to, `advice` words. `text` is the action as written.
+    """
+
+    word: str
+    text: str
+    path: tuple[str, ...] = ()
+    what: Values | None = None
+    where: Test | None = None
+    count: Number | None = None
+    value: Template | None = None
+    advice: Template | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """What a rule comes to for one thing: `given` alone, and given and fails as one `and`."""
+
+    given: Verdict
+    verdict: Verdict
+
+    @property
+    def outcome(self) -> str:
+        """fails, may fail, cannot tell, or "" for nothing."""
+        return OUTCOMES.get(self.verdict.truth, "")
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One rule. `path` is its file within the rules folder; its name and group are from there.
+
+    `at` and `see` are places as `Thing.where` takes them, the `each` name first where they lead from it.
+    """
+
+    name: str
+    group: str
+    path: str
+    about: str
+    grade: str
+    title: Template
+    says: Template
+    because: Template
+    doubt: Template | None
+    given: tuple[Test, ...]
+    fails: Test
+    each: Each | None = None
+    worst: Number | None = None
+    at: tuple[str, ...] = ()
+    see: tuple[tuple[str, ...], ...] = ()
+    fixes: tuple[Action, ...] = ()
+    covers: tuple[str, ...] = ()
+    gather: str = ""
+    quiet: tuple[Quiet, ...] = ()
+    caution: tuple[Template, ...] = ()
+    source: tuple[str, ...] = ()
+    once: tuple[str, ...] = ()
+    limits: tuple[Limit, ...] = ()
+    terms: tuple[tuple[str, str], ...] = ()  # the facts that it rests on, each with its meaning
+
+    def envs(self, thing: Thing, env: Env) -> tuple[Env, ...]:
+        """One env for each finding that the rule may make of a thing: one, or one for each element of its set."""
+        if self.each is None:
+            return (env,)
+        found = self.each.read(thing, env)
+        if not isinstance(found, tuple):
+            return ()
+        return tuple(env.having(self.each.name, element) for element in found)
+
+    def judge(self, thing: Thing, env: Env) -> Judgement:
+        """Given and fails, given first: what stands after a false one is not looked at."""
+        given = all_of(test.holds(thing, env) for test in self.given)
+        if given.truth is Truth.FALSE:
+            return Judgement(given, given)
+        return Judgement(given, all_of((given, self.fails.holds(thing, env))))
+
+    def applies_and_fails(self, thing: Thing, env: Env) -> Verdict:
+        """The verdict of `judge` alone."""
+        return self.judge(thing, env).verdict
+
+    def how_bad(self, thing: Thing, env: Env) -> Amount | None:
+        """`worst`: by how much it fails, to tell which of several to show; None where nothing tells."""
+        return self.worst.read(thing, env) if self.worst is not None else None
+
+    def is_quiet(self, outcome: str, thing: Thing, env: Env) -> bool:
+        """Whether an outcome is kept out of a proof: a `where` that may not hold keeps nothing out."""
+        return any(
+            each.outcome == outcome
+            and (YES if each.where is None else each.where.holds(thing, env)).truth is Truth.TRUE
+            for each in self.quiet
+        )
+
+    def place(self, thing: Thing, env: Env) -> Where:
+        """The one main place."""
+        return self._where(self.at, thing, env)
+
+    def related(self, thing: Thing, env: Env) -> tuple[Where, ...]:
+        """The related places."""
+        return tuple(self._where(path, thing, env) for path in self.see)
+
+    def _where(self, path: tuple[str, ...], thing: Thing, env: Env) -> Where:
+        if self.each is not None and path[:1] == (self.each.name,):
+            return env.variables[self.each.name].where(path[1:])
+        return thing.where(path)
+
+
+@dataclass(frozen=True, slots=True)
+class RuleBook:
+    """All rules by name, in the order of their groups and names; those that the house retired stand apart.
+
+    `once` leads from a rule's old names to the one it has now. `numbers` are the facts' own house numbers, in SI, with
+    what the house has set. `warnings` are what to look at in the rule files, though they can be used.
+    """
+
+    rules: Mapping[str, Rule]
+    once: Mapping[str, str]
+    retired: Mapping[str, Rule]
+    limits: tuple[Limit, ...]
+    numbers: Mapping[str, float]
+    warnings: tuple[RuleError, ...] = ()
+
+    def named(self, name: str) -> Rule | None:
+        """The rule of a name or an old name, retired ones included."""
+        name = self.once.get(name, name)
+        return self.rules.get(name) or self.retired.get(name)
+
+    def about(self, subject: str) -> tuple[Rule, ...]:
+        """The rules about a subject."""
+        return tuple(rule for rule in self.rules.values() if rule.about == subject)

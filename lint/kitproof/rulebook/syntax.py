@@ -1,0 +1,193 @@
+"""What an expression reads as, before names and dimensions are checked. `start` and `end` are places in its text."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A number as written and its unit, "" where there is none."""
+
+    written: float
+    unit: str
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Quoted:
+    text: str
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """A name, with what it leads on to: `head.rated` is two words."""
+
+    words: tuple[str, ...]
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Negative:
+    of: Expression
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Arithmetic:
+    """`sign` is one of + - * /."""
+
+    sign: str
+    left: Expression
+    right: Expression
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Function:
+    """min, max or abs."""
+
+    function: str
+    of: tuple[Expression, ...]
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class CountOf:
+    """How many are in a set; with a variable, how many of them hold the condition."""
+
+    of: Name
+    variable: str
+    where: Expression | None
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """`sign` is one of = != < > <= >=."""
+
+    sign: str
+    left: Expression
+    right: Expression
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Within:
+    left: Expression
+    right: Expression
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class OneOf:
+    left: Expression
+    words: tuple[Quoted, ...]
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class IsKnown:
+    of: Expression
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class IsThere:
+    of: Expression
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Not:
+    of: Expression
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Both:
+    """`and` of two or more."""
+
+    parts: tuple[Expression, ...]
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Either:
+    """`or` of two or more."""
+
+    parts: tuple[Expression, ...]
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Quantifier:
+    """`any X in SET where …`; `no` is its `not`."""
+
+    no: bool
+    variable: str
+    of: Name
+    where: Expression
+    start: int
+    end: int
+
+
+Expression = (
+    Number
+    | Quoted
+    | Name
+    | Negative
+    | Arithmetic
+    | Function
+    | CountOf
+    | Comparison
+    | Within
+    | OneOf
+    | IsKnown
+    | IsThere
+    | Not
+    | Both
+    | Either
+    | Quantifier
+)
+
+
+def names_in(of: Expression) -> list[Name]:
+    """Every name in an expression, those of sets included."""
+    if isinstance(of, Name):
+        return [of]
+    return [name for part in _parts(of) for name in names_in(part)]
+
+
+def _parts(of: Expression) -> tuple[Expression, ...]:
+    if isinstance(of, Negative | Not | IsKnown | IsThere):
+        return (of.of,)
+    if isinstance(of, Arithmetic | Comparison | Within):
+        return (of.left, of.right)
+    if isinstance(of, Function):
+        return of.of
+    if isinstance(of, Both | Either):
+        return of.parts
+    if isinstance(of, OneOf):
+        return (of.left,)
+    if isinstance(of, Quantifier):
+        return (of.of, of.where)
+    if isinstance(of, CountOf):
+        return (of.of,) if of.where is None else (of.of, of.where)
+    return ()
