@@ -12,7 +12,11 @@ from kitproof.words.dimensions import Dimension
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """One named fact: what it is about, its type, its meaning and formula in words, and where the formula is from."""
+    """One named fact: what it is about, its type, its meaning and formula in words, and where the formula is from.
+
+    `certain` for one that is always known and never in doubt, such as the kind of a part: a rule that rests on such
+    facts alone needs no words for doubt.
+    """
 
     name: str
     about: str
@@ -21,6 +25,7 @@ class Fact:
     compute: Callable[[Any], Held]
     formula: str = ""
     source: str = ""
+    certain: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,12 +39,12 @@ class HouseNumber:
 
 
 def fact(
-    name: str, about: str, of: Type, says: str, formula: str = "", source: str = ""
+    name: str, about: str, of: Type, says: str, formula: str = "", source: str = "", certain: bool = False
 ) -> Callable[[Callable[[Any], Held]], Fact]:
     """Makes a Fact of a function from a subject to its value."""
 
     def make(compute: Callable[[Any], Held]) -> Fact:
-        return Fact(name, about, of, says, compute, formula, source)
+        return Fact(name, about, of, says, compute, formula, source, certain)
 
     return make
 
