@@ -1,0 +1,94 @@
+"""Subjects: what rules are about. Each works out a fact when it is first asked for and keeps it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any, ClassVar
+
+from kitproof.facts.fact import Fact
+from kitproof.facts.values import Amount, Held, Words
+from kitproof.model.kitlist import KitList
+from kitproof.model.quantities import Interval
+from kitproof.reading.document import Where
+
+TAG = "tag."
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What all subjects of one proof share: the list, the day, the house's numbers, and the registry of facts."""
+
+    kitlist: KitList
+    day: date
+    house: Mapping[str, float]
+    facts: Mapping[str, Mapping[str, Fact]]
+
+
+class Subject:
+    """One thing that rules can be about. `about` is its word in the rule language."""
+
+    about: ClassVar[str] = ""
+
+    def __init__(self, setting: Setting) -> None:
+        self.setting = setting
+        self._known: dict[str, Held] = {}
+
+    @property
+    def label(self) -> str:
+        """What messages and findings call it."""
+        raise LookupError(self.about)
+
+    @property
+    def home(self) -> str:
+        """The subject that a finding about it is printed under: a joint is in its rig, a packed thing in its case."""
+        return self.within[0] if self.within else "list"
+
+    @property
+    def within(self) -> tuple[str, ...]:
+        """The subjects that it lies in, itself first: a waiver of any of them covers it. All lie in the list."""
+        return ()
+
+    @property
+    def tags(self) -> Mapping[str, str | Interval]:
+        """A house's own words and numbers on it."""
+        return {}
+
+    def value(self, name: str) -> Held:
+        """The value of a fact of this subject, worked out once; `tag.colour` is a house's own word."""
+        if name not in self._known:
+            if name.startswith(TAG):
+                self._known[name] = self._tag(name.removeprefix(TAG))
+            else:
+                self._known[name] = self.setting.facts[self.about][name].compute(self)
+        return self._known[name]
+
+    def amount(self, name: str) -> Amount:
+        """A fact that is a number."""
+        value: Any = self.value(name)
+        return value  # type: ignore[no-any-return]  # the registry gives the fact's type
+
+    def where(self, path: tuple[str, ...] = ()) -> Where:
+        """The place of the subject, or of what a path of names leads to, as far as it leads."""
+        if path:
+            try:
+                found = self.value(path[0])
+            except LookupError:
+                return self.place(path[0])
+            if isinstance(found, Subject):
+                return found.where(path[1:])
+            return self.place(path[0])
+        return self.place("")
+
+    def place(self, field: str) -> Where:
+        """The place of one of its fields; of itself where the field is "" or not written."""
+        raise LookupError(field)
+
+    def _tag(self, word: str) -> Held:
+        said = self.tags.get(word)
+        if said is None:
+            return Words(None, (f"{self.label}: tag {word}",))
+        if isinstance(said, str):
+            return Words(said)
+        return Amount(said.low, said.high)

@@ -1,0 +1,203 @@
+"""What the head holds, and what the sticks and the rest of the stack bear."""
+
+from __future__ import annotations
+
+import math
+
+from kitproof.facts.fact import HouseNumber, fact
+from kitproof.facts.holding import HOUSE, Figure, Holding, HoldingLimits
+from kitproof.facts.loads import safe_range, share_range, stack_range
+from kitproof.facts.mass import lacking, masses, terms
+from kitproof.facts.rig import RigSubject
+from kitproof.facts.values import Amount, Words, joined, number, text
+from kitproof.model.parts import Part, Point
+from kitproof.words.dimensions import LENGTH, MASS, NUMBER
+
+LEVER = "statics: torque is mass × g × height above the tilt axis; margins are common practice, no source"
+
+HOUSE_NUMBERS = (
+    HouseNumber("beyond_chart_share", HOUSE.beyond_share, NUMBER, "share of the lever law counted on above a chart"),
+    HouseNumber("beyond_chart_reach", HOUSE.beyond_reach, NUMBER, "how many times a chart's top it is counted on"),
+    HouseNumber("uncharted_share", HOUSE.uncharted_share, NUMBER, "share of a figure without a height counted on"),
+    HouseNumber("uncharted_height", HOUSE.uncharted_height, LENGTH, "height up to which that share holds"),
+    HouseNumber("uncharted_top", HOUSE.uncharted_top, LENGTH, "height above which a figure without one says nothing"),
+    HouseNumber("axis_least", HOUSE.axis[0], LENGTH, "least depth of a tilt axis that is not given"),
+    HouseNumber("axis_most", HOUSE.axis[1], LENGTH, "greatest depth of a tilt axis that is not given"),
+)
+ANY = (0.0, math.inf)
+
+
+def holding_of(rig: RigSubject) -> Holding:
+    """The head's figures as a capacity over height; a depth of the axis written as `?` takes no stand-in."""
+    head = rig.build.first("head")
+    if head is None or "chart" in head.part.unread or "rated" in head.part.unread:
+        return Holding()
+    part, house = head.part, rig.setting.house
+    limits = HoldingLimits(
+        house["beyond_chart_share"],
+        house["beyond_chart_reach"],
+        house["uncharted_share"],
+        house["uncharted_height"],
+        house["uncharted_top"],
+        (house["axis_least"], house["axis_most"]),
+    )
+    return Holding(
+        chart=tuple(_figure(point) for point in part.chart),
+        rated=_figure(part.rated[0]) if part.rated else None,
+        tried=tuple(_figure(point) for point in part.tried),
+        axis=part.tilt_axis.range if part.tilt_axis else None,
+        limits=limits,
+    )
+
+
+def _figure(point: Point) -> Figure:
+    return Figure(point.value.range, point.at.range if point.at else None)
+
+
+def _no_figure(rig: RigSubject) -> tuple[str, ...]:
+    """What is missing of the head's figures."""
+    head = rig.build.first("head")
+    if head is None:
+        return (f"{rig.label}: a head",)
+    part = head.part
+    if holding_of(rig).kind == "unknown":
+        return (part.lacks("rated" if "rated" in part.unread else "chart"),)
+    axis = (part.lacks("tilt_axis"),) if part.tilt_axis and not part.tilt_axis.known else ()
+    vague = [each for each in (*part.chart, *part.rated) if not (each.value.known and (not each.at or each.at.known))]
+    return (*axis, *((part.lacks("chart" if part.chart else "rated"),) if vague else ()))
+
+
+def _missing(rig: RigSubject) -> tuple[str, ...]:
+    return joined(lacking(rig, "up"), _no_figure(rig))
+
+
+@fact(
+    "chart_kind",
+    "rig",
+    text("chart", "single", "none", "unknown"),
+    'what its maker gives for the head: a "chart", one figure with its height ("single"), one without ("none"), '
+    'or nothing ("unknown")',
+)
+def chart_kind(rig: RigSubject) -> Words:
+    return Words(holding_of(rig).kind)
+
+
+@fact("chart_top", "rig", number(LENGTH), "the greatest height for which a load is given for the head")
+def chart_top(rig: RigSubject) -> Amount:
+    top = holding_of(rig).top
+    if top is None:
+        return Amount(-math.inf, math.inf, joined(_no_figure(rig)) or _no_height(rig))
+    return Amount(*top)
+
+
+def _no_height(rig: RigSubject) -> tuple[str, ...]:
+    head = rig.build.first("head")
+    return (head.part.lacks("chart"),) if head else ()
+
+
+@fact(
+    "capacity",
+    "rig",
+    number(MASS),
+    "what the head holds at the height of the centre of gravity",
+    "straight between the points of its chart; above them the last point × its height over this height, both measured "
+    "from the tilt axis at most, and a share of that from the plate at least",
+    LEVER,
+)
+def capacity(rig: RigSubject) -> Amount:
+    height = rig.amount("cog_up")
+    return Amount(*holding_of(rig).capacity(height.low, height.high), joined(height.missing, _no_figure(rig)))
+
+
+@fact(
+    "load_share",
+    "rig",
+    number(NUMBER),
+    "what is carried over what the head holds at that height",
+    "carried over capacity, worked out jointly so that masses which stand in both are not counted as two doubts",
+    LEVER,
+)
+def load_share(rig: RigSubject) -> Amount:
+    return Amount(*share_range(terms(rig, "up"), holding_of(rig)), _missing(rig))
+
+
+@fact(
+    "safe_share",
+    "rig",
+    number(NUMBER),
+    "what is carried over what the head may be counted on to hold at that height",
+    "carried over the lower end of capacity",
+    LEVER,
+)
+def safe_share(rig: RigSubject) -> Amount:
+    return Amount(*safe_range(terms(rig, "up"), holding_of(rig)), _missing(rig))
+
+
+@fact(
+    "height_limit",
+    "rig",
+    number(LENGTH),
+    "the greatest height of the centre of gravity above the plate at which the head still holds what is carried",
+    "the height at which capacity has fallen to what is carried",
+    LEVER,
+)
+def height_limit(rig: RigSubject) -> Amount:
+    carried = rig.amount("carried")
+    low, high = holding_of(rig).height_limit(carried.low, carried.high)
+    return Amount(low, high, joined(carried.missing, _no_figure(rig)))
+
+
+def rating(part: Part) -> tuple[tuple[float, float], tuple[str, ...]]:
+    """A part's rated load in kg; [0, inf) with its name where it is not known."""
+    if part.rated and part.rated[0].value.known:
+        return part.rated[0].value.range, ()
+    return ANY, (part.lacks("rated"),)
+
+
+@fact(
+    "legs_share",
+    "rig",
+    number(NUMBER),
+    "what the sticks bear over what they are rated for",
+    "sticks_bear over the rating of the sticks",
+    "common practice, no source",
+)
+def legs_share(rig: RigSubject) -> Amount:
+    sticks = rig.build.first("sticks")
+    if sticks is None:
+        return Amount(0.0, math.inf, (f"{rig.label}: sticks",))
+    bear = rig.amount("sticks_bear")
+    rated, missing = rating(sticks.part)
+    return Amount(*stack_range([((bear.low, bear.high), rated)]), joined(bear.missing, missing))
+
+
+@fact(
+    "stack_share",
+    "rig",
+    number(NUMBER),
+    "the greatest of mass above a rated part over its rating, for what stands between sticks and camera but the head",
+    "mass above over rating, the greatest of them; a part with no rating written is not rated and does not count",
+    "common practice, no source",
+)
+def stack_share(rig: RigSubject) -> Amount:
+    """Only parts that give a rating count. 0 where none does."""
+    chain = [each for each in rig.build.chain if each.line.slot not in ("sticks", "head", "camera")]
+    stack = []
+    missing: tuple[str, ...] = ()
+    for each in chain:
+        if not each.part.rated and "rated" not in each.part.unread:
+            continue
+        bears = _above(rig, each.part.name)
+        rated, lacks = rating(each.part)
+        stack.append(((bears.low, bears.high), rated))
+        missing = joined(missing, bears.missing, lacks)
+    if not stack:
+        return Amount(0.0, 0.0)
+    return Amount(*stack_range(stack), missing)
+
+
+def _above(rig: RigSubject, name: str) -> Amount:
+    """The mass that stands on one part of the chain: what comes after it, and all that hangs on the camera or the head."""
+    slots = [each.part.name for each in rig.build.chain]
+    below = set(slots[: slots.index(name) + 1])
+    return masses(rig, [each for each in rig.placed if each.standing.part.name not in below and each.group != "ground"])

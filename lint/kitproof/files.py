@@ -1,0 +1,101 @@
+"""Finding lists and reading their bytes: the only room but the command that opens anything."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from kitproof.model.sources import Fetch, Fetched
+from kitproof.words.shipped import folder
+
+ENDING = ".kitlist"
+ROOT_MARKS = ("kitproof.toml", ".git")
+
+
+class NoSuchPath(Exception):
+    """A path that was asked for and cannot be proofed; its text says why, in a person's words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A list to proof: the path as it is shown, its real path, and its bytes."""
+
+    path: str
+    real: Path
+    data: bytes
+
+
+def lists_in(paths: tuple[str, ...]) -> Iterator[Path]:
+    """The lists that paths name: files as they are, folders searched for `*.kitlist`, hidden ones left out."""
+    for name in paths:
+        path = Path(name)
+        if path.is_dir():
+            found = [each for each in _walk(path) if each.name.endswith(ENDING)]
+            if not found:
+                raise NoSuchPath(f"There is no list in the folder {name}: no file in it ends in {ENDING}.")
+            yield from found
+        elif path.exists():
+            yield path
+        else:
+            raise NoSuchPath(_missing(path))
+
+
+def _walk(folder_path: Path) -> Iterator[Path]:
+    for here, folders, files in os.walk(folder_path):
+        folders[:] = sorted(each for each in folders if not each.startswith("."))
+        for name in sorted(files):
+            if not name.startswith("."):
+                yield Path(here) / name
+
+
+def _missing(path: Path) -> str:
+    from kitproof.words.nearest import nearest
+
+    beside = tuple(each.name for each in path.parent.iterdir()) if path.parent.is_dir() else ()
+    near = nearest(path.name, beside)
+    hint = f' The nearest here is "{path.parent / near[0]}".' if near else ""
+    return f'There is no file or folder "{path}".{hint}'
+
+
+def source(path: Path) -> Source:
+    """A list with its bytes."""
+    try:
+        return Source(str(path), path.resolve(), path.read_bytes())
+    except OSError as error:
+        raise NoSuchPath(f'"{path}" cannot be read: {(error.strerror or "no reason given").lower()}.') from error
+
+
+def fetcher(start: Path) -> Fetch:
+    """How files that a list uses are found: beside the file that uses them, inside the list's root only."""
+    root = _root(start)
+
+    def fetch(using: str, wanted: str) -> Fetched:
+        base = start if using == "" else Path(using).parent
+        shown = Path(os.path.normpath(base / wanted))
+        real = shown.resolve()
+        if Path(wanted).is_absolute() or not real.is_relative_to(root):
+            return Fetched(str(shown), str(real), problem="outside")
+        try:
+            return Fetched(str(shown), str(real), real.read_bytes())
+        except (OSError, ValueError):
+            return Fetched(str(shown), str(real), problem="missing")
+
+    return fetch
+
+
+def _root(start: Path) -> Path:
+    """The nearest folder above that holds a settings file or a repository, else the list's own folder."""
+    here = start.resolve()
+    for each in (here, *here.parents):
+        if any((each / mark).exists() for mark in ROOT_MARKS):
+            return each
+    return here
+
+
+def shipped_rules() -> Mapping[str, str]:
+    """The rule files that ship with the package: path within the rules folder to text."""
+    top = folder("rules")
+    files = sorted(each for each in top.rglob("*") if each.suffix == ".rule" or each.name == "limits")
+    return {each.relative_to(top).as_posix(): each.read_text("utf-8") for each in files}

@@ -1,0 +1,1 @@
+"""Documents to rigs, parts, cases, moves and orders: typed, frozen, in SI."""

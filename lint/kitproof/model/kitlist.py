@@ -1,0 +1,137 @@
+"""A whole list: parts in reach, orders, rigs, moves, cases, waivers, and what could not be read."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+
+from kitproof.model.parts import Frozen, Part
+from kitproof.model.quantities import Interval
+from kitproof.model.rigs import Days, Rig, Site
+from kitproof.reading.document import Document, Slip, Where
+
+
+class PlacedSlip(Frozen):
+    """A slip and its place."""
+
+    slip: Slip
+    where: Where
+
+
+class OrderLine(Frozen):
+    part: Part
+    count: int
+    spare: int
+    for_rig: str
+    supplier: str
+    where: Where
+
+
+class Order(Frozen):
+    supplier: str
+    dates: Days | None
+    lines: tuple[OrderLine, ...]
+    where: Where
+    unread: tuple[str, ...] = ()
+
+
+class Move(Frozen):
+    """A journey, or storage (`stored`); `by` is "" where not said."""
+
+    name: str
+    where: Where
+    by: str = ""
+    stored: bool = False
+    lasts: Interval | None = None
+    on: date | None = None
+    people: int | None = None
+    carrier_agrees: bool = False
+    tag: Mapping[str, str | Interval] = {}
+    places: Mapping[str, Where] = {}
+
+    @property
+    def label(self) -> str:
+        return f'move "{self.name}"'
+
+
+class Packed(Frozen):
+    """One `holds` line: a part in its states (None where a state is not said), or another case (`case_name`)."""
+
+    part: Part | None
+    case_name: str
+    count: int
+    where: Where
+    states: frozenset[str] = frozenset()
+    tilted: Interval | None = None
+    step: int | None = None
+    charge: Interval | None = None
+    fitted_in: str = ""
+    places: Mapping[str, Where] = {}
+
+
+class Lifted(Frozen):
+    people: int
+    from_height: Interval | None
+    to_height: Interval | None
+    out: Interval | None
+    rate: Interval | None
+    where: Where
+
+
+class Case(Frozen):
+    """A packed case; what it `is` lends it sizes, mass and limit where it says none of its own."""
+
+    name: str
+    where: Where
+    house_case: Part | None = None
+    goes: tuple[str, ...] = ()
+    inside: tuple[Interval, ...] = ()
+    outside: tuple[Interval, ...] = ()
+    mass: Interval | None = None
+    limit: Interval | None = None
+    holds: tuple[Packed, ...] = ()
+    lifted: Lifted | None = None
+    tag: Mapping[str, str | Interval] = {}
+    places: Mapping[str, Where] = {}
+    unread: tuple[str, ...] = ()
+
+    @property
+    def label(self) -> str:
+        return f'case "{self.name}"'
+
+
+class Waiver(Frozen):
+    """One finding accepted: the rule, the subject as typed, the last day (that day included), why, and by which role."""
+
+    rule: str
+    subject: str
+    until: date | None
+    because: str
+    by: str
+    where: Where
+    places: Mapping[str, Where] = {}
+
+
+class KitList(Frozen):
+    """One list with all it uses. `parts` are those in reach by name, `own_parts` those that this file itself defines."""
+
+    path: str
+    documents: tuple[Document, ...]
+    parts: Mapping[str, Part]
+    own_parts: tuple[Part, ...]
+    title: str = ""
+    issue: int | None = None
+    units: tuple[str, ...] = ()
+    dates: Days | None = None
+    site: Site = Site()
+    orders: tuple[Order, ...] = ()
+    rigs: tuple[Rig, ...] = ()
+    moves: Mapping[str, Move] = {}
+    cases: tuple[Case, ...] = ()
+    waivers: tuple[Waiver, ...] = ()
+    slips: tuple[PlacedSlip, ...] = ()
+    where: Where
+
+    @property
+    def label(self) -> str:
+        return f'list "{self.title}"' if self.title else "list"

@@ -1,0 +1,215 @@
+"""Documents made into one list: parts first, then moves, rigs, orders, cases and waivers."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import Any
+
+from kitproof.model import convert
+from kitproof.model.case_maker import make_case, make_move, make_order, make_waiver
+from kitproof.model.convert import Line
+from kitproof.model.kitlist import Case, KitList, Move, Order, PlacedSlip, Waiver
+from kitproof.model.part_maker import make_part
+from kitproof.model.parts import Part
+from kitproof.model.rig_maker import make_rig
+from kitproof.model.rigs import Days, Rig, Site
+from kitproof.model.sources import Sources
+from kitproof.reading.document import Document, Entry, Quantity, Slip, Where
+from kitproof.words.dimensions import MASS
+from kitproof.words.kinds import ENTRIES, KINDS, SITE
+from kitproof.words.nearest import nearest
+
+
+def make_list(sources: Sources) -> KitList:
+    """The list that a file and those it uses describe. Never raises for what a person typed: that becomes slips."""
+    return _Maker(sources).make()
+
+
+class _Maker:
+    """The state of making one list; it lives no longer than that."""
+
+    def __init__(self, sources: Sources) -> None:
+        self.sources = sources
+        self.slips: list[PlacedSlip] = list(sources.slips)
+        self.parts: dict[str, Part] = {}
+        self.own_parts: list[Part] = []
+        self.rigs: dict[str, Rig] = {}
+        self.moves: dict[str, Move] = {}
+        self.cases: dict[str, Case] = {}
+        self.orders: list[Order] = []
+        self.waivers: list[Waiver] = []
+        self.within = 0.0
+
+    def make(self) -> KitList:
+        main = self.sources.documents[0]
+        for document in self.sources.documents:
+            self._slips_of(document)
+            self._read_parts(document)
+        head = self._head(main)
+        site = Site(**{name: value for name, value in head.items() if name in {field.name for field in SITE}})
+        for wanted in ("move", "rig", "order", "case", "waive"):
+            for entry, within in self._entries(main):
+                if entry.kind == wanted:
+                    self.within = within
+                    self._read_entry(main, entry, site)
+        if not self._anything(main):
+            self._report("nothing-listed", Where(main.path, 1, 1, 1, 1), "")
+        return KitList(
+            path=main.path,
+            documents=self.sources.documents,
+            parts=self.parts,
+            own_parts=tuple(self.own_parts),
+            title=head.get("title", ""),
+            issue=head.get("issue"),
+            units=head.get("units", ()),
+            dates=head.get("dates"),
+            site=site,
+            orders=tuple(self.orders),
+            rigs=tuple(self.rigs.values()),
+            moves=self.moves,
+            cases=tuple(self.cases.values()),
+            waivers=tuple(self.waivers),
+            slips=tuple(dict.fromkeys(self.slips)),
+            where=head.get("where", Where(main.path, 1, 1, 1, 1)),
+        )
+
+    def _slips_of(self, document: Document) -> None:
+        for entry in document.entries:
+            for slip in entry.slips:
+                where = document.where(entry, slip.row, slip.start, slip.end)
+                self.slips.append(PlacedSlip(slip=slip, where=where))
+        for line, slip in document.slips:
+            where = Where(document.path, line, slip.start + 1, line, slip.end + 1)
+            self.slips.append(PlacedSlip(slip=slip, where=where))
+
+    def _entries(self, document: Document) -> Iterator[tuple[Entry, float]]:
+        """Entries, each with how far the masses in it may be off by what the file has said above it."""
+        within = 0.0
+        for entry in document.entries:
+            if entry.kind == "weights":
+                within = _share(entry.within, within)
+            yield entry, within
+            if entry.kind == "list":
+                for field in entry.fields:
+                    if field.word == "weights within" and isinstance(field.value, Quantity):
+                        within = _share(field.value, within)
+
+    def _read_parts(self, document: Document) -> None:
+        for entry, within in self._entries(document):
+            if entry.kind != "part" or entry.part_kind not in KINDS or not entry.name:
+                continue
+            part = make_part(document, entry, within)
+            if document is self.sources.documents[0]:
+                self.own_parts.append(part)
+            if entry.name in self.parts:
+                self._twice(document, entry, self.parts[entry.name].where)
+            else:
+                self.parts[entry.name] = part
+
+    def _read_entry(self, document: Document, entry: Entry, site: Site) -> None:
+        if entry.kind == "order":
+            self.orders.append(make_order(document, entry, self._find))
+        elif entry.kind == "waive":
+            self.waivers.append(make_waiver(document, entry))
+        elif entry.name:
+            self._read_named(document, entry, site)
+
+    def _read_named(self, document: Document, entry: Entry, site: Site) -> None:
+        shelf: dict[str, Any] = {"move": self.moves, "rig": self.rigs, "case": self.cases}[entry.kind]
+        if entry.name in shelf:
+            self._twice(document, entry, shelf[entry.name].where)
+            return
+        makers: dict[str, Callable[[], Any]] = {
+            "move": lambda: make_move(document, entry),
+            "rig": lambda: self._rig(document, entry, site),
+            "case": lambda: make_case(document, entry, self.moves, self._find, self._report),
+        }
+        shelf[entry.name] = makers[entry.kind]()
+
+    def _rig(self, document: Document, entry: Entry, site: Site) -> Rig:
+        like = self.rigs.get(entry.like)
+        if entry.like and like is None:
+            spot = document.where(entry, 0, entry.name_start, entry.end)
+            self._report("unknown-part", spot, f"rig {entry.like}", known=tuple(self.rigs), wanted="a rig written above it")
+        rig = make_rig(document, entry, like, site, self._find, self._report)
+        if entry.like and like is None:
+            lost = f"rig {entry.name}: all that it should have from rig {entry.like}"
+            return rig.model_copy(update={"unread": (*rig.unread, lost)})
+        return rig
+
+    def _head(self, document: Document) -> dict[str, Any]:
+        """What the `list` entry says; a second one is a slip."""
+        found: dict[str, Any] = {}
+        for entry in document.entries:
+            if entry.kind != "list":
+                continue
+            where = document.where(entry, 0, 0, entry.end)
+            if found:
+                self._twice(document, entry, found["where"])
+                continue
+            found = {"title": entry.name, "where": where}
+            for field in entry.fields:
+                word = next(each for each in ENTRIES["list"] if each.word == field.word)
+                if field.value is None or word.name in ("note", "for", "weights_within"):
+                    continue
+                found[word.name] = convert.plain(word, field.value, Line(document, entry, field))
+        return found
+
+    def _find(self, slot: str, name: str, mass: Quantity | None, where: Where) -> Part:
+        """The part of a name; where a mass is said, one that is in no book; else a stand-in, and a slip."""
+        part = self.parts.get(name)
+        if mass is not None and part is None:
+            weight = convert.interval(convert.widened(mass, self.within), MASS)
+            return Part(kind=slot or "accessory", name=name, where=where, mass=weight, places={"mass": where})
+        if part is not None and _fits(slot, part.kind):
+            return part if mass is None else self._heavier(part, mass)
+        wanted = f"a {slot}" if slot else "a part of the parts books"
+        if part is not None:
+            wanted = f'{wanted}: "{name}" is a {part.kind}'
+        known = tuple(each.name for each in self.parts.values() if _fits(slot, each.kind))
+        self._report("unknown-part", where, name, known=known, wanted=wanted)
+        return Part(kind=slot or "accessory", name=name, where=where, described=False)
+
+    def _heavier(self, part: Part, mass: Quantity) -> Part:
+        """A part of a book for which this line says another mass."""
+        return part.model_copy(update={"mass": convert.interval(convert.widened(mass, self.within), MASS)})
+
+    def _report(
+        self,
+        kind: str,
+        where: Where,
+        said: str,
+        *,
+        known: tuple[str, ...] = (),
+        nearest_known: tuple[str, ...] = (),
+        wanted: str = "",
+    ) -> None:
+        near = nearest_known or nearest(said, known)
+        slip = Slip(kind, 0, where.column - 1, where.to_column - 1, said, wanted=wanted, nearest=near)
+        self.slips.append(PlacedSlip(slip=slip, where=where))
+
+    def _twice(self, document: Document, entry: Entry, first: Where) -> None:
+        spot = document.where(entry, 0, entry.name_start, entry.name_end)
+        place = f"line {first.line}" if first.path == document.path else f"{first.path}, line {first.line}"
+        label = f'{entry.part_kind or entry.kind} "{entry.name}"' if entry.name else entry.kind
+        self._report("defined-twice", spot, label, wanted=place)
+
+    @staticmethod
+    def _anything(document: Document) -> bool:
+        return any(entry.kind in ("rig", "order", "case", "part") for entry in document.entries)
+
+
+def _fits(slot: str, kind: str) -> bool:
+    """Whether a part of this kind may stand in a slot; `accessory` takes whatever hangs on a camera."""
+    if slot == "accessory":
+        return KINDS[kind].support is None
+    return not slot or slot == kind
+
+
+def _share(quantity: Quantity | None, above: float) -> float:
+    return quantity.high if quantity is not None and quantity.known else above
+
+
+def days_of(own: Days | None, otherwise: Days | None) -> Days | None:
+    """The days of a rig or an order: its own, else the list's."""
+    return own if own is not None else otherwise

@@ -1,0 +1,67 @@
+"""Intervals, reaches and places: SI floats with a dimension. Doubt and reach are two types on purpose."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from kitproof.words.dimensions import LENGTH, Dimension
+
+Range = tuple[float, float]
+ANYWHERE: Range = (-math.inf, math.inf)
+
+
+@dataclass(frozen=True, slots=True)
+class Interval:
+    """One quantity, anywhere between `low` and `high`. `known` is False where `?` was written or nothing could be read."""
+
+    low: float
+    high: float
+    dimension: Dimension
+    known: bool = True
+
+    @property
+    def range(self) -> Range:
+        return (self.low, self.high)
+
+
+@dataclass(frozen=True, slots=True)
+class Reach:
+    """All from `low` to `high`: it will be used, or is allowed. Not doubt."""
+
+    low: float
+    high: float
+    dimension: Dimension
+    known: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A place from a seat, in metres: forward, up and left, each anywhere in its range."""
+
+    forward: Range = (0.0, 0.0)
+    up: Range = (0.0, 0.0)
+    left: Range = (0.0, 0.0)
+
+    def plus(self, other: Spot) -> Spot:
+        return Spot(
+            _sum(self.forward, other.forward),
+            _sum(self.up, other.up),
+            _sum(self.left, other.left),
+        )
+
+
+UNKNOWN_SPOT = Spot(ANYWHERE, ANYWHERE, ANYWHERE)
+
+
+def _sum(a: Range, b: Range) -> Range:
+    return (a[0] + b[0], a[1] + b[1])
+
+
+def unknown(dimension: Dimension, *, positive: bool) -> Interval:
+    """A quantity of which nothing is known; one that cannot be negative starts at 0."""
+    return Interval(0.0 if positive else -math.inf, math.inf, dimension, known=False)
+
+
+def length(low: float, high: float | None = None) -> Interval:
+    return Interval(low, low if high is None else high, LENGTH)

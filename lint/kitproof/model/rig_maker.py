@@ -1,0 +1,192 @@
+"""Rig entries made into rigs: alternatives, `like`, `also`, `without`, and the order from the ground up."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from kitproof.model import convert
+from kitproof.model.convert import Line
+from kitproof.model.parts import Part
+from kitproof.model.rigs import Option, Rig, Site, SlotLine
+from kitproof.reading.document import Also, Choices, Document, Entry, Name, Where, Without
+from kitproof.words.dimensions import LENGTH
+from kitproof.words.kinds import SITE, SUPPORT, fields_of
+from kitproof.words.shapes import Shape
+
+FindPart = Callable[[str, str, Any, Where], Part]
+"""From a slot, a name, the mass said on the line (or None) and the name's place to the part, or to a stand-in."""
+
+Report = Callable[..., None]
+"""Takes a slip kind, its place, what was said, and the nearest known names."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Open:
+    """A rig entry while it is being made."""
+
+    document: Document
+    entry: Entry
+    find: FindPart
+    report: Report
+
+
+def make_rig(document: Document, entry: Entry, like: Rig | None, site: Site, find: FindPart, report: Report) -> Rig:
+    """The rig of an entry; what it starts `like` lends it lines and conditions."""
+    this = _Open(document, entry, find, report)
+    lines = list(like.lines) if like else []
+    values: dict[str, Any] = {}
+    if like:
+        kept = ("tilts", "left_standing", "underslung", "push", "drag", "dates", "tag", "places")
+        values = {name: getattr(like, name) for name in kept}
+    own: dict[str, list[SlotLine]] = {}
+    previous: SlotLine | None = None
+    for number, field in enumerate(entry.fields):
+        line = Line(document, entry, field)
+        match field.shape:
+            case Shape.SLOT:
+                previous = _slot_line(this, field.word, field.value, line)
+                own.setdefault(field.word, []).append(previous)
+                _place_line(lines, own, previous, like)
+            case Shape.OR_SLOT:
+                previous = _continue(this, lines, previous, field.value, line, number)
+            case Shape.ALSO if isinstance(field.value, Also):
+                previous = _slot_line(this, field.value.slot, field.value.choices, line)
+                _insert(lines, previous)
+            case Shape.WITHOUT if isinstance(field.value, Without):
+                _take_out(this, lines, field.value, line)
+            case Shape.ALSO | Shape.WITHOUT:
+                pass
+            case _:
+                _condition(values, field.word, field.value, line)
+    own_site = {field.name: values.pop(field.name) for field in SITE if field.name in values}
+    site = Site(**{**_said(site), **(_said(like.site) if like else {}), **own_site})
+    return Rig(
+        name=entry.name,
+        where=document.where(entry, 0, 0, entry.end),
+        lines=tuple(lines),
+        site=site,
+        unread=(*(like.unread if like else ()), *_unread(this)),
+        **values,
+    )
+
+
+def _slot_line(this: _Open, slot: str, value: Any, line: Line) -> SlotLine:
+    """One slot line. Where its value could not be read, the slot is filled by a part of which nothing is known."""
+    if not isinstance(value, Choices):
+        part = Part(kind=slot, name="", where=line.where(), described=False)
+        return SlotLine(slot=slot, options=(Option(part=part, where=line.where()),), where=line.where())
+    options = tuple(_option(this, slot, each, value, line) for each in value.options)
+    if not options:
+        part = this.find(slot, "", value.mass, line.where())
+        options = (Option(part=part, where=line.where()),)
+    return SlotLine(
+        slot=slot,
+        options=options,
+        where=line.where(),
+        at=None if value.at is None else convert.spot(value.at),
+        at_known=value.at is None or value.at.known,
+        on=value.on,
+        on_is_name=value.on_is_name,
+        legs=None if value.legs is None else convert.reach(value.legs, LENGTH),
+        hung=convert.maybe(value.hung, LENGTH),
+        spare=value.spare,
+        only_with=tuple(each.text for each in value.only_with),
+    )
+
+
+def _option(this: _Open, slot: str, name: Name | None, value: Choices, line: Line) -> Option:
+    if name is None:
+        return Option(part=None, where=line.where(value))
+    where = line.where(name)
+    return Option(part=this.find(slot, name.text, value.mass, where), where=where)
+
+
+def _place_line(lines: list[SlotLine], own: Mapping[str, list[SlotLine]], new: SlotLine, like: Rig | None) -> None:
+    """The first line of a slot replaces those that the other rig had, in their old place; more of them follow it."""
+    if not like:
+        lines.append(new)
+        return
+    if len(own[new.slot]) > 1:
+        _insert(lines, new)
+        return
+    spots = [number for number, each in enumerate(lines) if each.slot == new.slot]
+    if not spots:
+        _insert(lines, new)
+        return
+    for number in reversed(spots):
+        del lines[number]
+    lines.insert(spots[0], new)
+
+
+def _insert(lines: list[SlotLine], new: SlotLine) -> None:
+    """A support slot goes to its place from the ground up, behind others of its kind; anything else goes last."""
+    same = [number for number, each in enumerate(lines) if each.slot == new.slot]
+    if same:
+        lines.insert(same[-1] + 1, new)
+    elif new.slot in SUPPORT:
+        rank = SUPPORT.index(new.slot)
+        below = [n for n, each in enumerate(lines) if each.slot in SUPPORT and SUPPORT.index(each.slot) < rank]
+        lines.insert(below[-1] + 1 if below else 0, new)
+    else:
+        lines.append(new)
+
+
+def _continue(
+    this: _Open, lines: list[SlotLine], previous: SlotLine | None, value: Any, line: Line, number: int
+) -> SlotLine | None:
+    """A line that starts with `or` adds its alternatives, and what it says, to the line above."""
+    stands_above = number > 0 and this.entry.fields[number - 1].shape in (Shape.SLOT, Shape.ALSO, Shape.OR_SLOT)
+    if previous is None or not stands_above or not isinstance(value, Choices):
+        if isinstance(value, Choices):
+            this.report("unreadable-line", line.where(), "or", wanted="a slot line above it, such as lens \"Pell 50\"")
+        return previous
+    more = _slot_line(this, previous.slot, value, line)
+    said = {name: getattr(more, name) for name in ("at", "legs", "hung") if getattr(more, name) is not None}
+    said |= {name: getattr(more, name) for name in ("on", "only_with", "spare") if getattr(more, name)}
+    whole = previous.model_copy(update={"options": (*previous.options, *more.options), **said})
+    lines[lines.index(previous)] = whole
+    return whole
+
+
+def _take_out(this: _Open, lines: list[SlotLine], value: Without, line: Line) -> None:
+    """`without SLOT` takes all its lines out, `without SLOT "name"` that alternative; what is not there is a slip."""
+    name = value.name.text if value.name else None
+    hit = False
+    for each in [one for one in lines if one.slot == value.slot]:
+        kept = tuple(o for o in each.options if name is not None and (o.part is None or o.part.name != name))
+        if len(kept) == len(each.options):
+            continue
+        hit = True
+        if kept:
+            lines[lines.index(each)] = each.model_copy(update={"options": kept})
+        else:
+            lines.remove(each)
+    if not hit:
+        said = f'{value.slot} "{name}"' if name else value.slot
+        nearest = tuple(dict.fromkeys(o.slot for o in lines)) if not name else ()
+        this.report("unknown-part", line.where(value), said, nearest_known=nearest[:3], wanted="a part that this rig has")
+
+
+def _condition(values: dict[str, Any], word: str, value: Any, line: Line) -> None:
+    field = fields_of("rig")[word]
+    values["places"] = {**values.get("places", {}), field.name: line.where()}
+    if field.shape is Shape.TAG:
+        if value is not None:
+            name, said = convert.tag(value)
+            values["tag"] = {**values.get("tag", {}), name: said}
+    elif field.name == "instead_of":
+        values["instead_of"] = (*values.get("instead_of", ()), *((value.text,) if value else ()))
+    elif field.name != "note" and (value is not None or field.shape in (Shape.QUANTITY, Shape.REACH)):
+        values[field.name] = convert.plain(field, value, line)
+
+
+def _said(site: Site) -> dict[str, Any]:
+    return {field.name: getattr(site, field.name) for field in SITE if getattr(site, field.name)}
+
+
+def _unread(this: _Open) -> tuple[str, ...]:
+    """Lines of the rig that could not be read and may have held a part."""
+    first = this.entry.line
+    return tuple(f"rig {this.entry.name}: line {first + row}, which could not be read" for row in this.entry.unread)

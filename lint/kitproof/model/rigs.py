@@ -1,0 +1,79 @@
+"""A rig as listed: its slot lines from the ground up, each with its alternatives, and the conditions it works in."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+
+from kitproof.model.parts import Frozen, Part
+from kitproof.model.quantities import Interval, Reach, Spot
+from kitproof.reading.document import Where
+
+
+class Days(Frozen):
+    """First and last day, both included."""
+
+    first: date
+    last: date
+
+    def meets(self, other: Days) -> bool:
+        return self.first <= other.last and other.first <= self.last
+
+
+class Option(Frozen):
+    """One alternative of a slot line; `part` is None for `none`."""
+
+    part: Part | None
+    where: Where
+
+
+class SlotLine(Frozen):
+    """A slot with its alternatives and what the line says for all of them.
+
+    `on` is a slot's word, "ground", or a part's name (`on_is_name`); "" where not said. `at_known` is False for `at ?`.
+    """
+
+    slot: str
+    options: tuple[Option, ...]
+    where: Where
+    at: Spot | None = None
+    at_known: bool = True
+    on: str = ""
+    on_is_name: bool = False
+    legs: Reach | None = None
+    hung: Interval | None = None
+    spare: int = 0
+    only_with: tuple[str, ...] = ()
+
+
+class Site(Frozen):
+    """Conditions that a list sets for all its rigs and a rig may set for itself; None where not said."""
+
+    day: Interval | None = None
+    site_temperature: Reach | None = None
+    ground_slope: Reach | None = None
+    wind: Interval | None = None
+    floor: tuple[str, ...] = ()
+
+
+class Rig(Frozen):
+    """One camera on one support. `unread` names lines that could not be read and may have held a part."""
+
+    name: str
+    where: Where
+    lines: tuple[SlotLine, ...]
+    site: Site
+    tilts: Reach | None = None
+    left_standing: bool = False
+    underslung: bool = False
+    push: Interval | None = None
+    drag: Interval | None = None
+    dates: Days | None = None
+    instead_of: tuple[str, ...] = ()
+    tag: Mapping[str, str | Interval] = {}
+    places: Mapping[str, Where] = {}
+    unread: tuple[str, ...] = ()
+
+    @property
+    def label(self) -> str:
+        return f"rig {self.name}"

@@ -1,0 +1,80 @@
+"""One fault is one finding: what covers what, and what is gathered."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from kitproof.proofing.findings import OUTCOMES, Finding
+from kitproof.rulebook.rules import Rule
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A finding with the subject it is about, so that findings on one subject can be told."""
+
+    finding: Finding
+    rule: Rule
+    subject: Hashable
+
+
+def covered(found: Sequence[Found]) -> list[Found]:
+    """On one subject, of a rule and one that it covers the stronger outcome stays, the covering one on a tie.
+
+    The other is kept under `also`, with all that it had kept itself.
+    """
+    by_subject: dict[Hashable, list[Found]] = {}
+    for each in found:
+        by_subject.setdefault(each.subject, []).append(each)
+    return [kept for group in by_subject.values() for kept in (_cover(group) if len(group) > 1 else group)]
+
+
+def _cover(group: list[Found]) -> list[Found]:
+    alive = list(group)
+    for upper in _covering_first(group):
+        for name in upper.rule.covers:
+            top = next((each for each in alive if each.rule is upper.rule), None)
+            low = next((each for each in alive if each.rule.name == name), None)
+            if top is None or low is None:
+                continue
+            stays, goes = (top, low) if _strength(top) <= _strength(low) else (low, top)
+            alive.remove(goes)
+            alive[alive.index(stays)] = _keeping(stays, goes)
+    return alive
+
+
+def _covering_first(group: Sequence[Found]) -> list[Found]:
+    """Rules before those that they cover; loops are refused when the rule book is loaded."""
+    covers: Mapping[str, tuple[str, ...]] = {each.rule.name: each.rule.covers for each in group}
+
+    def depth(name: str) -> int:
+        return 1 + max((depth(each) for each in covers.get(name, ()) if each in covers), default=0)
+
+    return sorted(group, key=lambda each: -depth(each.rule.name))
+
+
+def _strength(found: Found) -> int:
+    """Smaller is stronger. A quiet outcome is weaker than any that is shown."""
+    return OUTCOMES.index(found.finding.outcome) + len(OUTCOMES) * found.finding.quiet
+
+
+def _keeping(stays: Found, goes: Found) -> Found:
+    also = (*stays.finding.also, replace(goes.finding, also=()), *goes.finding.also)
+    return replace(stays, finding=replace(stays.finding, also=also))
+
+
+def gathered(found: Sequence[Found]) -> list[Found]:
+    """One finding for each subject that a rule gathers by: the strongest; the places of the others go under `see`."""
+    groups: dict[Hashable, list[Found]] = {}
+    for number, each in enumerate(found):
+        key: Hashable = (each.rule.name, each.finding.subject) if each.rule.gather else number
+        groups.setdefault(key, []).append(each)
+    return [_gather(group) for group in groups.values()]
+
+
+def _gather(group: Sequence[Found]) -> Found:
+    first = min(group, key=_strength)
+    others = tuple(each.finding.where for each in group if each is not first)
+    if not others:
+        return first
+    return replace(first, finding=replace(first.finding, see=(*first.finding.see, *others)))

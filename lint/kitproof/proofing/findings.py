@@ -1,0 +1,178 @@
+"""A finding: what a rule found, about what, where, with which numbers. How it looks is for `showing`."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date
+from typing import Literal
+
+from kitproof.facts.values import Amount
+from kitproof.reading.document import Where
+from kitproof.words.dimensions import Dimension
+
+Grade = Literal["stop", "wrong", "watch", "note"]
+GRADES: tuple[Grade, ...] = ("stop", "wrong", "watch", "note")
+"""Gravest first."""
+
+Outcome = Literal["fails", "may fail", "cannot tell"]
+OUTCOMES: tuple[Outcome, ...] = ("fails", "may fail", "cannot tell")
+"""Strongest first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One stretch of text to replace."""
+
+    where: Where
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Fix:
+    """What to do, in words; `changes` where it is an edit, `proved` when the changed list has been proofed again."""
+
+    says: str
+    proved: bool = False
+    changes: tuple[Change, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Combinations:
+    """How many of a rig's combinations a finding holds for, of how many, and which is the worst (slot to name)."""
+
+    failing: int
+    of: int
+    worst: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Waived:
+    """The waiver that accepts a finding."""
+
+    because: str
+    by: str
+    until: date | None
+    where: Where
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One finding. `grade` is its rule's own; it counts by the highest grade of itself and what stands under `also`."""
+
+    rule: str
+    grade: Grade
+    outcome: Outcome
+    title: str
+    path: str
+    issue: int | None
+    subject: str
+    where: Where
+    says: str
+    because: str
+    see: tuple[Where, ...] = ()
+    caution: str = ""
+    missing: tuple[str, ...] = ()
+    combinations: Combinations | None = None
+    facts: Mapping[str, tuple[Amount, Dimension]] = field(default_factory=dict)
+    fixes: tuple[Fix, ...] = ()
+    also: tuple[Finding, ...] = ()
+    waived: Waived | None = None
+    quiet: bool = False
+    within: tuple[str, ...] = ()
+    fingerprint: str = ""
+
+    @property
+    def counts_as(self) -> Grade:
+        """The gravest grade of itself and of what it keeps under `also`, quiet ones left out."""
+        return min((self.grade, *(each.grade for each in self.also if not each.quiet)), key=GRADES.index)
+
+    @property
+    def weighs(self) -> bool:
+        """Whether it counts towards sending a list back: not when waived, and `cannot tell` only for `stop` rules."""
+        if self.waived is not None or self.quiet:
+            return False
+        return self.outcome != "cannot tell" or self.counts_as == "stop"
+
+
+@dataclass(frozen=True, slots=True)
+class Tally:
+    """How many findings there are of each grade; `cannot tell` and waived ones are counted apart."""
+
+    stop: int = 0
+    wrong: int = 0
+    watch: int = 0
+    note: int = 0
+    cannot_tell: int = 0
+    waived: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """What proofing one or more lists gave. `judged` and `not_judged` count rule × subject, `not_read` lines."""
+
+    findings: tuple[Finding, ...]
+    judged: int
+    not_judged: int
+    not_read: int
+
+    @property
+    def tally(self) -> Tally:
+        counts = dict.fromkeys(GRADES, 0)
+        apart = {"cannot_tell": 0, "waived": 0}
+        for each in self.findings:
+            if each.waived is not None:
+                apart["waived"] += 1
+            elif each.outcome == "cannot tell":
+                apart["cannot_tell"] += 1
+            else:
+                counts[each.counts_as] += 1
+        return Tally(**counts, **apart)
+
+    def sends_back(self, at: Grade) -> bool:
+        """Whether anything counts at this grade or a graver one."""
+        return any(each.weighs and GRADES.index(each.counts_as) <= GRADES.index(at) for each in self.findings)
+
+
+def together(proofs: Sequence[Proof]) -> Proof:
+    """Several proofs as one. What two lists find at one place of a parts book they share is one finding."""
+    seen: dict[tuple[str, Where, str], Finding] = {}
+    for proof in proofs:
+        for each in proof.findings:
+            seen.setdefault((each.rule, each.where, each.subject), each)
+    return Proof(
+        tuple(seen.values()),
+        sum(each.judged for each in proofs),
+        sum(each.not_judged for each in proofs),
+        sum(each.not_read for each in proofs),
+    )
+
+
+def marked(findings: Sequence[Finding]) -> tuple[Finding, ...]:
+    """Findings with their fingerprints: the same after lines have moved, and never the same for two of one list.
+
+    Made of the rule, the path, the subject, and which one it is among those that are alike.
+    """
+    seen: dict[str, int] = {}
+    done = []
+    for each in findings:
+        key = "\n".join((each.rule, each.path, each.subject, each.says if each.subject == "list" else ""))
+        seen[key] = seen.get(key, 0) + 1
+        digest = hashlib.sha256(f"{key}\n{seen[key]}".encode()).hexdigest()
+        done.append(replace(each, fingerprint=digest[:16]))
+    return tuple(done)
+
+
+def in_order(findings: Sequence[Finding]) -> list[Finding]:
+    """Gravest first, then the certain before the doubtful, then by place."""
+    return sorted(
+        findings,
+        key=lambda each: (
+            each.outcome == "cannot tell",
+            GRADES.index(each.counts_as),
+            OUTCOMES.index(each.outcome),
+            each.where,
+            each.rule,
+        ),
+    )

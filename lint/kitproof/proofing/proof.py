@@ -1,0 +1,136 @@
+"""A list proofed: hits made into findings, covered, gathered, waived and put in order."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Mapping, Sequence
+from dataclasses import replace
+from datetime import date
+
+from kitproof.facts.mating import JointSubject
+from kitproof.facts.registry import FACTS
+from kitproof.facts.rig import RigSubject
+from kitproof.facts.subject import Setting, Subject
+from kitproof.facts.values import Amount, Held
+from kitproof.model.kitlist import KitList
+from kitproof.proofing.covering import Found, covered, gathered
+from kitproof.proofing.findings import Combinations, Finding, Fix, Proof, in_order, marked
+from kitproof.proofing.judging import Hit, Hits, judged
+from kitproof.proofing.waiving import waived, waiver_subjects
+from kitproof.rulebook.compile import Env
+from kitproof.rulebook.explain import fix_words
+from kitproof.rulebook.messages import DEFAULT_UNITS, Units, message
+from kitproof.rulebook.rules import Rule, RuleBook
+from kitproof.words.dimensions import Dimension
+from kitproof.words.units import UNITS
+
+
+def setting_of(kitlist: KitList, book: RuleBook, day: date) -> Setting:
+    """What every subject of a proof shares."""
+    return Setting(kitlist, day, book.numbers, FACTS)
+
+
+def proof(kitlist: KitList, book: RuleBook, day: date) -> Proof:
+    """Every rule of a book on a list. `day` decides waivers and dated limits. Never raises for what a list says."""
+    setting = setting_of(kitlist, book, day)
+    units = units_of(kitlist)
+    hits = judged(setting, book)
+    found = gathered(covered(_all_found(hits, kitlist, units)))
+    found = waived(found, setting, book)
+    own = Hits(book, setting)
+    for number, subject in enumerate(waiver_subjects(found, setting, book)):
+        own.judge(subject, number)
+    last = list(own.found.values())
+    found += covered(_all_found(last, kitlist, units))
+    counted = [hit for hit in (*hits, *last) if hit.applied and hit.rule.about != "slip"]
+    not_judged = sum(hit.outcome == "cannot tell" for hit in counted)
+    shown = [each.finding for each in found if not each.finding.quiet]
+    return Proof(marked(in_order(shown)), len(counted) - not_judged, not_judged, not_read(kitlist))
+
+
+def units_of(kitlist: KitList) -> Units:
+    """The units that a list asks for, those of one dimension in the order asked; the usual ones for the rest."""
+    asked: dict[Dimension, list[str]] = {}
+    for name in kitlist.units:
+        if name in UNITS:
+            asked.setdefault(UNITS[name].dimension, []).append(name)
+    return {**DEFAULT_UNITS, **{dimension: tuple(names) for dimension, names in asked.items()}}
+
+
+def not_read(kitlist: KitList) -> int:
+    """Lines that could not be read, or whose value could not."""
+    lines: set[tuple[str, int]] = set()
+    for document in kitlist.documents:
+        lines.update((document.path, line) for line, _ in document.slips)
+        for entry in document.entries:
+            lines.update((document.path, entry.line + row) for row in entry.unread)
+            lines.update((document.path, entry.line + each.row) for each in entry.fields if each.value is None)
+    return len(lines)
+
+
+def _all_found(hits: Sequence[Hit], kitlist: KitList, units: Units) -> list[Found]:
+    return [_found(hit, kitlist, units) for hit in hits if hit.outcome is not None]
+
+
+def _found(hit: Hit, kitlist: KitList, units: Units) -> Found:
+    """A hit as a finding, shown by its worst case."""
+    outcome = hit.outcome
+    assert outcome is not None
+    _, thing, env = hit.worst[outcome]
+    rule = hit.rule
+    certain = outcome == "fails"
+    words = rule.says if certain or rule.doubt is None else rule.doubt
+    says = message(words, thing, env, units)
+    finding = Finding(
+        rule=rule.name,
+        grade=rule.grade,
+        outcome=outcome,
+        title=message(rule.title, thing, env, units),
+        path=kitlist.path,
+        issue=kitlist.issue,
+        subject=thing.home,
+        where=rule.place(thing, env),
+        says=says,
+        because=message(rule.because, thing, env, units),
+        see=rule.related(thing, env),
+        caution=" ".join(message(each, thing, env, units) for each in rule.caution),
+        missing=hit.missing if outcome == "cannot tell" else (),
+        combinations=_combinations(hit, thing),
+        facts=_facts(rule, thing),
+        fixes=_fixes(rule, thing, env, units),
+        quiet=rule.is_quiet(outcome, thing, env),
+        within=thing.within,
+    )
+    return Found(finding, rule, _key(thing))
+
+
+def _key(thing: Subject) -> Hashable:
+    return (thing.about, thing.label, thing.where())
+
+
+def _combinations(hit: Hit, thing: Subject) -> Combinations | None:
+    """For a rig or a joint of one: in how many combinations it is so, of how many there are."""
+    rig = thing if isinstance(thing, RigSubject) else thing.rig if isinstance(thing, JointSubject) else None
+    if rig is None or hit.outcome is None:
+        return None
+    return Combinations(hit.counts[hit.outcome], hit.of, dict(rig.build.choice))
+
+
+def _facts(rule: Rule, thing: Subject) -> Mapping[str, tuple[Amount, Dimension]]:
+    """The numbers that the rule rests on."""
+    found: dict[str, tuple[Amount, Dimension]] = {}
+    for name, _ in rule.terms:
+        registered = FACTS[thing.about].get(name)
+        if registered is None or registered.type.dimension is None:
+            continue
+        value: Held = thing.value(name)
+        if isinstance(value, Amount):
+            found[name] = (value, registered.type.dimension)
+    return found
+
+
+def _fixes(rule: Rule, thing: Subject, env: Env, units: Units) -> tuple[Fix, ...]:
+    """The fixes in words; none is proved yet."""
+    words = (fix_words(action, thing, env, units) for action in rule.fixes)
+    return tuple(Fix(each) for each in words if each)
+
+

@@ -1,0 +1,124 @@
+"""Findings and numbers as JSON: stable keys, SI, nothing else on the stream."""
+
+from __future__ import annotations
+
+import json
+import math
+from collections.abc import Mapping
+from dataclasses import asdict
+from typing import Any
+
+from kitproof.facts.values import Amount
+from kitproof.proofing.findings import Finding, Fix, Proof
+from kitproof.proofing.numbers import RigNumbers
+from kitproof.reading.document import Where
+from kitproof.words.dimensions import CHARGE, ENERGY, Dimension
+from kitproof.words.units import SI_NAMES, UNITS
+
+FINDINGS = "kitproof/findings/1"
+NUMBERS = "kitproof/numbers/1"
+
+
+def findings_json(proof: Proof) -> str:
+    """A proof as JSON text; its schema ships as `showing/schemas/findings-1.json`."""
+    return _dumped(
+        {
+            "schema": FINDINGS,
+            "judged": proof.judged,
+            "not_judged": proof.not_judged,
+            "not_read": proof.not_read,
+            "findings": [_finding(each) for each in proof.findings],
+            "tally": asdict(proof.tally),
+        }
+    )
+
+
+def numbers_json(rigs: list[RigNumbers]) -> str:
+    """The facts of rigs as JSON text; its schema ships as `showing/schemas/numbers-1.json`."""
+    return _dumped({"schema": NUMBERS, "rigs": [_rig(each) for each in rigs]})
+
+
+def _dumped(data: Mapping[str, Any]) -> str:
+    return json.dumps(data, ensure_ascii=False, allow_nan=False, indent=2) + "\n"
+
+
+def _finding(finding: Finding) -> dict[str, Any]:
+    waived = finding.waived
+    return {
+        "rule": finding.rule,
+        "grade": finding.grade,
+        "counts_as": finding.counts_as,
+        "outcome": finding.outcome,
+        "list": finding.path,
+        "issue": finding.issue,
+        "subject": finding.subject,
+        "title": finding.title,
+        "where": _where(finding.where),
+        "see": [_where(each) for each in finding.see],
+        "says": finding.says,
+        "because": finding.because,
+        "caution": finding.caution or None,
+        "missing": list(finding.missing),
+        "combinations": asdict(finding.combinations) if finding.combinations else None,
+        "facts": {name: amount_json(value, dimension) for name, (value, dimension) in finding.facts.items()},
+        "fixes": [_fix(each) for each in finding.fixes],
+        "also": [_finding(each) for each in finding.also],
+        "waived": None
+        if waived is None
+        else {
+            "because": waived.because,
+            "by": waived.by,
+            "until": waived.until.isoformat() if waived.until else None,
+            "where": _where(waived.where),
+        },
+        "fingerprint": finding.fingerprint,
+    }
+
+
+def _fix(fix: Fix) -> dict[str, Any]:
+    changes = [{**_where(each.where), "text": each.text} for each in fix.changes]
+    return {"says": fix.says, "proved": fix.proved, "changes": changes}
+
+
+def _where(where: Where) -> dict[str, Any]:
+    return {
+        "path": where.path,
+        "from": {"line": where.line, "column": where.column},
+        "to": {"line": where.to_line, "column": where.to_column},
+    }
+
+
+def _rig(rig: RigNumbers) -> dict[str, Any]:
+    return {
+        "rig": rig.name,
+        "path": rig.path,
+        "combinations": [
+            {
+                "choice": dict(each.choice),
+                "facts": {name: value_json(value, dimension) for name, (value, dimension) in each.facts.items()},
+            }
+            for each in rig.combinations
+        ],
+    }
+
+
+def value_json(value: Any, dimension: Dimension | None) -> dict[str, Any]:
+    if isinstance(value, Amount) and dimension is not None:
+        return amount_json(value, dimension)
+    return {"text": value.text, "missing": list(value.missing)}
+
+
+def amount_json(amount: Amount, dimension: Dimension) -> dict[str, Any]:
+    """Low and high in SI (Wh for an energy, Ah for a charge); an end that is unknown or unbounded is null."""
+    return {
+        "low": _number(amount.low, dimension),
+        "high": _number(amount.high, dimension),
+        "unit": SI_NAMES.get(dimension, "SI"),
+        "missing": list(amount.missing),
+    }
+
+
+def _number(value: float, dimension: Dimension) -> float | None:
+    if not math.isfinite(value):
+        return None
+    return UNITS[SI_NAMES[dimension]].from_si(value) if dimension in (ENERGY, CHARGE) else value

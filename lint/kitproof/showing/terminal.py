@@ -1,0 +1,31 @@
+"""Lines with styles on a terminal, by rich; colour is left out where NO_COLOR asks for it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kitproof.showing.text import Line
+
+STYLES = {
+    "stop": "bold red",
+    "wrong": "bold magenta",
+    "watch": "bold yellow",
+    "note": "bold cyan",
+    "title": "bold",
+    "word": "dim",
+    "place": "dim",
+    "": "",
+}
+
+
+def print_lines(lines: Sequence[Line]) -> None:
+    """Prints to standard output, as wide as it is written: wrapping is done already."""
+    from rich.console import Console
+    from rich.text import Text
+
+    console = Console(highlight=False, soft_wrap=True)
+    for line in lines:
+        text = Text()
+        for piece in line:
+            text.append(piece.text, STYLES[piece.style])
+        console.print(text)

@@ -1,0 +1,153 @@
+"""Findings as text for people: 80 columns, a word at the left edge of what each paragraph tells.
+
+The text is made as lines of pieces with a style, so that a terminal can colour it and a file gets it plain.
+"""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Callable, Sequence
+from typing import NamedTuple
+
+from kitproof.proofing.findings import GRADES, Finding, Proof
+from kitproof.reading.document import Where
+
+WIDTH = 80
+MARGIN = 7
+BODY = WIDTH - MARGIN
+
+
+class Piece(NamedTuple):
+    """A stretch of text and what it is: a grade, "word" for the words at the left edge, "place", or "" for plain."""
+
+    text: str
+    style: str = ""
+
+
+Line = tuple[Piece, ...]
+Said = Callable[[Where], str]
+"""The text that stands at a place; "" where there is none worth showing."""
+
+
+def plain(lines: Sequence[Line]) -> str:
+    """The lines without any style."""
+    return "".join("".join(piece.text for piece in line).rstrip() + "\n" for line in lines)
+
+
+def proof_lines(proof: Proof, said: Said, lists: Sequence[str]) -> list[Line]:
+    """A whole proof. `lists` names the lists proofed, with their issues, one a line."""
+    lines: list[Line] = [(Piece(each),) for each in lists]
+    shown = [each for each in proof.findings if each.outcome != "cannot tell" and each.waived is None]
+    for each in shown:
+        lines += [(), *finding_lines(each, said)]
+    lines += _waiting(proof.findings)
+    lines += _waived(proof.findings)
+    return [*lines, (), *_closing(proof)]
+
+
+def finding_lines(finding: Finding, said: Said) -> list[Line]:
+    """One finding: what, where, how it shows, why it matters, what to do, and the rule that says so."""
+    lines = _headline(finding)
+    lines += paragraph("", _place(finding.where, said), "place")
+    lines += paragraph("Found" if finding.outcome == "fails" else "Doubt", _found(finding))
+    for each in finding.see:
+        lines += paragraph("See", _place(each, said), "place")
+    for each in finding.also:
+        if not each.quiet:
+            lines += paragraph("Also", f"{_sentence(each)} ({each.rule})")
+    lines += paragraph("Why", finding.because)
+    lines += _fixes(finding)
+    if finding.caution:
+        lines += paragraph("Care", finding.caution)
+    return [*lines, *paragraph("Rule", finding.rule)]
+
+
+def _headline(finding: Finding) -> list[Line]:
+    subject = "" if finding.subject == "list" else f"{finding.subject}: "
+    grade = finding.counts_as
+    wrapped = textwrap.wrap(f"{subject}{finding.title}", BODY) or [""]
+    first = (Piece(grade.upper().ljust(MARGIN), grade), Piece(wrapped[0], "title"))
+    return [first, *((Piece(" " * MARGIN), Piece(each, "title")) for each in wrapped[1:])]
+
+
+def _place(where: Where, said: Said) -> str:
+    text = said(where)
+    return f"{where.path}, line {where.line}" + (f", at {text}" if text else "")
+
+
+def _found(finding: Finding) -> str:
+    return f"{_sentence(finding)}{_combinations(finding)}"
+
+
+def _sentence(finding: Finding) -> str:
+    """What it says, as a sentence: a doubt is worded "whether …"."""
+    if finding.outcome == "fails":
+        return finding.says
+    doubt = finding.says.rstrip(".")
+    return f"It is in doubt {doubt}." if finding.outcome == "may fail" else f"It cannot be told {doubt}."
+
+
+def _combinations(finding: Finding) -> str:
+    found = finding.combinations
+    if found is None or found.of < 2:
+        return ""
+    worst = " and ".join(f'{slot} "{name}"' if name != "none" else f"no {slot}" for slot, name in found.worst.items())
+    which = f"in all {found.of} combinations" if found.failing == found.of else f"in {found.failing} of {found.of} combinations"
+    return f" So {which}; shown with {worst}." if worst else f" So {which}."
+
+
+def _fixes(finding: Finding) -> list[Line]:
+    lines: list[Line] = []
+    for number, fix in enumerate(finding.fixes):
+        proved = "Proved." if fix.proved else "Not proved."
+        lines += paragraph("Or" if number else "Do", f"{fix.says} {proved}")
+    return lines
+
+
+def paragraph(word: str, text: str, style: str = "") -> list[Line]:
+    """A paragraph with a word at its left edge, wrapped."""
+    wrapped = textwrap.wrap(text, BODY, break_long_words=True, break_on_hyphens=False) or [""]
+    lines: list[Line] = [(Piece(word.ljust(MARGIN), "word"), Piece(wrapped[0], style))]
+    return [*lines, *((Piece(" " * MARGIN), Piece(each, style)) for each in wrapped[1:])]
+
+
+def _waiting(findings: Sequence[Finding]) -> list[Line]:
+    """What could not be judged, gathered by what is missing; what the most verdicts wait for comes first."""
+    waiting: dict[str, list[str]] = {}
+    for each in findings:
+        if each.outcome == "cannot tell" and each.waived is None:
+            for name in each.missing:
+                waiting.setdefault(name, []).append(f"{each.rule} ({each.subject})")
+    if not waiting:
+        return []
+    lines: list[Line] = [(), (Piece("Not known, so that it could not be judged:", "title"),)]
+    for name, verdicts in sorted(waiting.items(), key=lambda item: (-len(item[1]), item[0])):
+        verb = "verdict waits" if len(verdicts) == 1 else "verdicts wait"
+        lines += paragraph("Ask", f"{name}: {len(verdicts)} {verb} for it: {', '.join(dict.fromkeys(verdicts))}")
+    return lines
+
+
+def _waived(findings: Sequence[Finding]) -> list[Line]:
+    lines: list[Line] = []
+    for each in findings:
+        if each.waived is None:
+            continue
+        until = f", until {each.waived.until.isoformat()}" if each.waived.until else ""
+        by = f" by the {each.waived.by}" if each.waived.by else ""
+        why = f": {each.waived.because}" if each.waived.because else ""
+        lines += paragraph("Waived", f"{each.rule} in {each.subject}{by}{until}{why}")
+    return [(), *lines] if lines else []
+
+
+def _closing(proof: Proof) -> list[Line]:
+    """How many findings of each grade, and what the proof rests on."""
+    tally = proof.tally
+    counts = {"stop": tally.stop, "wrong": tally.wrong, "watch": tally.watch, "note": tally.note}
+    said = [f"{counts[grade]} {grade}" for grade in GRADES if counts[grade]]
+    if tally.cannot_tell:
+        said.append(f"{tally.cannot_tell} not decided")
+    if tally.waived:
+        said.append(f"{tally.waived} waived")
+    heading = f"Findings: {', '.join(said)}." if said else "No findings."
+    judged = f"Judged {proof.judged}, could not judge {proof.not_judged}, not read {proof.not_read}."
+    return [(Piece(heading),), (Piece(f"{judged} Worked out on paper; nothing was load-tested."),)]
