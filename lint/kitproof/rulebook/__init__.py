@@ -1,9 +1,8 @@
 """Rule files to checked, compiled rules: the expression language, its three outcomes, and what a house sets."""
 
-from kitproof.rulebook.actions import fix_words
 from kitproof.rulebook.compile import Env
 from kitproof.rulebook.errors import BadRules, RuleError
-from kitproof.rulebook.explain import Explained, explained
+from kitproof.rulebook.explain import Explained, explained, fix_words
 from kitproof.rulebook.limits import Limit
 from kitproof.rulebook.loading import load
 from kitproof.rulebook.messages import DEFAULT_UNITS, Template, Units, message

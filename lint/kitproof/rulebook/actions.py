@@ -1,18 +1,17 @@
-"""`fix` lines: read and checked, and worded for people."""
+"""`fix` lines: read and checked."""
 
 from __future__ import annotations
 
 import re
 
-from kitproof.facts.values import Thing, Words
 from kitproof.rulebook import compile
-from kitproof.rulebook.compile import Env, Values
+from kitproof.rulebook.compile import Values
 from kitproof.rulebook.errors import did_you_mean
-from kitproof.rulebook.messages import DEFAULT_UNITS, Hole, Template, Units, complete, message
+from kitproof.rulebook.messages import Hole, Template
 from kitproof.rulebook.pieces import Pieces
 from kitproof.rulebook.rulefile import Value
 from kitproof.rulebook.rules import Action
-from kitproof.rulebook.scope import a, described
+from kitproof.rulebook.scope import described
 from kitproof.rulebook.typed import Typed, Word
 from kitproof.words.kinds import KINDS
 
@@ -26,17 +25,6 @@ SHAPES = {
     "set": "set FIELD to VALUE",
     "remove": "remove PLACE",
     "advise": 'advise "…"',
-}
-SIGNS = {
-    "<=": "is at most",
-    ">=": "is at least",
-    "!=": "is not",
-    "<": "is less than",
-    ">": "is more than",
-    "=": "is",
-    "≤": "is at most",
-    "≥": "is at least",
-    "≠": "is not",
 }
 
 
@@ -140,60 +128,3 @@ def _unfit(pieces: Pieces, name: str, path: tuple[str, ...], typed: Typed) -> st
     if isinstance(typed, Word) and of.words and typed.text not in of.words:
         return f'"{typed.text}" is not a word that {name} can have.{did_you_mean(typed.text, of.words)}'
     return ""
-
-
-# Words for people
-
-
-def fix_words(action: Action, thing: Thing, env: Env, units: Units = DEFAULT_UNITS) -> str | None:
-    """What a fix tells a person to do; None where it would have to name something that is not there or not known."""
-    if action.word == "advise":
-        if action.advice is None or not complete(action.advice, thing, env):
-            return None
-        return message(action.advice, thing, env, units)
-    name = _called(action, thing, env)
-    such = f", one for which {condition_words(action.where.text)}" if action.where is not None else ""
-    if action.word in ("choose", "add"):
-        slot = action.path[-1].replace("_", " ") if action.path else name
-        return f"Choose another {slot}{such}." if action.word == "choose" else f"Add {a(slot)}{such}."
-    if action.word == "pack":
-        return f"Pack {name} in another case{such}."
-    if action.word == "order":
-        return _order_words(action, name, thing, env)
-    if action.word == "set" and action.value is not None:
-        if not complete(action.value, thing, env):
-            return None
-        return f"Set {_field_called(action.path)} to {message(action.value, thing, env, units)}."
-    return f"Take out {name}."
-
-
-def _order_words(action: Action, name: str, thing: Thing, env: Env) -> str | None:
-    count = action.count.read(thing, env) if action.count is not None else None
-    if count is None or count.high == float("inf"):
-        return None
-    many = f"{count.low:g}" if count.sharp else f"{count.low:g} to {count.high:g}"
-    return f"Order {many} x {name}."
-
-
-def _field_called(path: tuple[str, ...]) -> str:
-    return " of the ".join(word.replace("_", " ") for word in reversed(path)) or "it"
-
-
-def _called(action: Action, thing: Thing, env: Env) -> str:
-    """What a place is called: the label of the thing there, the word there, or the place's own words."""
-    held = action.what(thing, env) if action.what is not None else None
-    if isinstance(held, Thing):
-        return held.label
-    return held.text if isinstance(held, Words) and held.text else _field_called(action.path)
-
-
-QUOTED = re.compile(r'("[^"]*"|“[^”]*”|\'[^\']*\')')
-SIGN = re.compile(r"<=|>=|!=|<|>|=|≤|≥|≠")
-
-
-def condition_words(text: str) -> str:
-    """A condition in a person's words: `load_share <= 100 %` is "load share is at most 100 %"."""
-    return "".join(
-        part if number % 2 else SIGN.sub(lambda sign: SIGNS[sign.group()], part).replace("_", " ")
-        for number, part in enumerate(QUOTED.split(text))
-    )

@@ -54,8 +54,21 @@ def _comparisons(reader: Reader, rule: Rule) -> Iterable[RuleError]:
             numbers = isinstance(node, CompareNumbers) and node.left == node.right
             if numbers or (isinstance(node, CompareWords) and (node.left,) == node.right):
                 yield value.error("both sides are the same, so this never tells anything")
+            elif isinstance(node, CompareNumbers):
+                yield from _twice(value, node)
         if not _asks(test):
             yield value.error("this asks nothing of the list, so it is always the same")
+
+
+def _twice(value: Value, node: CompareNumbers) -> Iterable[RuleError]:
+    """A number that stands more than once in a comparison counts as if each could be another: the result is too wide."""
+    reads = [each for each in all_in(node) if isinstance(each, Read) and each.type.sort == "number"]
+    for read in dict.fromkeys(reads):
+        if reads.count(read) > 1 and not read.certain:
+            name = ".".join(filter(None, (read.variable, *read.steps)))
+            yield value.error(
+                f"{name} stands here more than once, so doubt about it counts twice: let a fact work it out"
+            )
 
 
 def _asks(test: Test) -> bool:

@@ -1,6 +1,7 @@
 """Interval arithmetic of the rule language: + - * / min max abs, and the ends of a reach.
 
 Every result holds the result for each choice of values inside its inputs, and carries what is missing of all of them.
+The ranges themselves are `facts.ranges`'.
 """
 
 from __future__ import annotations
@@ -8,48 +9,42 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from kitproof.facts import ranges
 from kitproof.facts.values import Amount, joined
 
 
 def plus(one: Amount, other: Amount) -> Amount:
-    return _spanned(one.low + other.low, one.high + other.high, one, other)
+    return _amount(ranges.add(_ends(one), _ends(other)), one, other)
 
 
 def minus(one: Amount, other: Amount) -> Amount:
-    return _spanned(one.low - other.high, one.high - other.low, one, other)
+    return _amount(ranges.subtract(_ends(one), _ends(other)), one, other)
 
 
 def times(one: Amount, other: Amount) -> Amount:
-    corners = [_product(a, b) for a in (one.low, one.high) for b in (other.low, other.high)]
-    return Amount(min(corners), max(corners), joined(one.missing, other.missing))
+    return _amount(ranges.multiply(_ends(one), _ends(other)), one, other)
 
 
 def over(one: Amount, other: Amount) -> Amount:
     """Quotient. Over what may be nothing it has no bound on that side; over nothing at all it can be anything."""
-    if other.low == 0 == other.high or other.low < 0 < other.high:
-        return Amount(-math.inf, math.inf, joined(one.missing, other.missing))
-    ends = sorted(_inverse(end, other) for end in (other.low, other.high))
-    return times(one, Amount(ends[0], ends[1], other.missing))
+    return _amount(ranges.divide(_ends(one), _ends(other)), one, other)
 
 
 def negative(of: Amount) -> Amount:
-    return Amount(-of.high, -of.low, of.missing)
+    return _amount(ranges.negate(_ends(of)), of)
 
 
 def least(of: Sequence[Amount]) -> Amount:
-    missing = joined(*(each.missing for each in of))
-    return Amount(min(each.low for each in of), min(each.high for each in of), missing)
+    return _amount(ranges.least(*(_ends(each) for each in of)), *of)
 
 
 def greatest(of: Sequence[Amount]) -> Amount:
-    missing = joined(*(each.missing for each in of))
-    return Amount(max(each.low for each in of), max(each.high for each in of), missing)
+    return _amount(ranges.greatest(*(_ends(each) for each in of)), *of)
 
 
 def size(of: Amount) -> Amount:
     """abs: how far from nothing, either way."""
-    ends = (abs(of.low), abs(of.high))
-    return Amount(0.0 if of.low <= 0 <= of.high else min(ends), max(ends), of.missing)
+    return _amount(ranges.absolute(_ends(of)), of)
 
 
 def ends_of(reach: Amount) -> tuple[Amount, Amount]:
@@ -59,19 +54,13 @@ def ends_of(reach: Amount) -> tuple[Amount, Amount]:
     return Amount(reach.low, reach.low), Amount(reach.high, reach.high)
 
 
-def _spanned(low: float, high: float, one: Amount, other: Amount) -> Amount:
-    """An interval whose ends may be infinity less infinity: then nothing is known of that end."""
+def _ends(amount: Amount) -> ranges.Interval:
+    return amount.low, amount.high
+
+
+def _amount(ends: ranges.Interval, *of: Amount) -> Amount:
+    """A range as an amount. Infinity less infinity says nothing: that end then has no bound."""
+    low, high = ends
     low = -math.inf if math.isnan(low) else low
     high = math.inf if math.isnan(high) else high
-    return Amount(low, high, joined(one.missing, other.missing))
-
-
-def _product(a: float, b: float) -> float:
-    """Nothing times what has no bound is nothing: the bound is never reached."""
-    return 0.0 if a == 0 or b == 0 else a * b
-
-
-def _inverse(end: float, of: Amount) -> float:
-    if end == 0:
-        return math.inf if of.high > 0 else -math.inf
-    return 1 / end
+    return Amount(low, high, joined(*(each.missing for each in of)))

@@ -1,13 +1,31 @@
-"""A rule in full, as data: what `why` prints and the reference pages are made of."""
+"""A rule in words: in full, as data for `why` and the reference pages, and its fixes as a person is told them."""
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
-from kitproof.rulebook.actions import condition_words
+from kitproof.facts.values import Thing, Words
+from kitproof.rulebook.compile import Env
 from kitproof.rulebook.limits import Limit
-from kitproof.rulebook.rules import Rule
+from kitproof.rulebook.messages import DEFAULT_UNITS, Units, complete, message
+from kitproof.rulebook.rules import Action, Rule
+from kitproof.rulebook.scope import a
 from kitproof.words.dimensions import in_words
+
+SIGNS = {
+    "<=": "is at most",
+    ">=": "is at least",
+    "!=": "is not",
+    "<": "is less than",
+    ">": "is more than",
+    "=": "is",
+    "≤": "is at most",
+    "≥": "is at least",
+    "≠": "is not",
+}
+QUOTED = re.compile(r'("[^"]*"|“[^”]*”|\'[^\']*\')')
+SIGN = re.compile(r"<=|>=|!=|<|>|=|≤|≥|≠")
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +109,7 @@ def _fix(word: str, text: str) -> str:
     name = slot.strip().replace("_", " ")
     sentences = {
         "choose": f"Choose another {name}{such}.",
-        "add": f"Add a {name}{such}.",
+        "add": f"Add {a(name)}{such}.",
         "pack": f"Pack the {name} in another case{such}.",
         "order": f"Order {name}.",
         "set": f"Set {name}.",
@@ -113,4 +131,57 @@ def _limits(limit: Limit) -> tuple[ExplainedLimit, ...]:
             limit.set_by_house,
         )
         for dated in limit.values
+    )
+
+
+# Fixes
+
+
+def fix_words(action: Action, thing: Thing, env: Env, units: Units = DEFAULT_UNITS) -> str | None:
+    """What a fix tells a person to do; None where it would have to name something that is not there or not known."""
+    if action.word == "advise":
+        if action.advice is None or not complete(action.advice, thing, env):
+            return None
+        return message(action.advice, thing, env, units)
+    name = _called(action, thing, env)
+    such = f", one for which {condition_words(action.where.text)}" if action.where is not None else ""
+    if action.word in ("choose", "add"):
+        slot = action.path[-1].replace("_", " ") if action.path else name
+        return f"Choose another {slot}{such}." if action.word == "choose" else f"Add {a(slot)}{such}."
+    if action.word == "pack":
+        return f"Pack {name} in another case{such}."
+    if action.word == "order":
+        return _order_words(action, name, thing, env)
+    if action.word == "set" and action.value is not None:
+        if not complete(action.value, thing, env):
+            return None
+        return f"Set {_field_called(action.path)} to {message(action.value, thing, env, units)}."
+    return f"Take out {name}."
+
+
+def _order_words(action: Action, name: str, thing: Thing, env: Env) -> str | None:
+    count = action.count.read(thing, env) if action.count is not None else None
+    if count is None or count.high == float("inf"):
+        return None
+    many = f"{count.low:g}" if count.sharp else f"{count.low:g} to {count.high:g}"
+    return f"Order {many} x {name}."
+
+
+def _field_called(path: tuple[str, ...]) -> str:
+    return " of the ".join(word.replace("_", " ") for word in reversed(path)) or "it"
+
+
+def _called(action: Action, thing: Thing, env: Env) -> str:
+    """What a place is called: the label of the thing there, the word there, or the place's own words."""
+    held = action.what(thing, env) if action.what is not None else None
+    if isinstance(held, Thing):
+        return held.label
+    return held.text if isinstance(held, Words) and held.text else _field_called(action.path)
+
+
+def condition_words(text: str) -> str:
+    """A condition in a person's words: `load_share <= 100 %` is "load share is at most 100 %"."""
+    return "".join(
+        part if number % 2 else SIGN.sub(lambda sign: SIGNS[sign.group()], part).replace("_", " ")
+        for number, part in enumerate(QUOTED.split(text))
     )

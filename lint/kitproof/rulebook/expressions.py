@@ -134,9 +134,7 @@ def _one_word(name: syntax.Name) -> None:
         raise UnreadableError("the name before `in` stands for each one in turn: write one word", name.start, name.end)
 
 
-def _of_one(
-    rule: str, words: list[Token], of: list[syntax.Expression], start: int, end: int
-) -> syntax.Expression:
+def _of_one(rule: str, words: list[Token], of: list[syntax.Expression], start: int, end: int) -> syntax.Expression:
     if rule == "negative":
         return _negative(of[0], start, end)
     if rule == "within":

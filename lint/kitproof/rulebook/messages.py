@@ -90,8 +90,7 @@ def prints_as_share(typed: Typed, shares: set[Read]) -> bool:
     if typed.type.dimension != NUMBER or isinstance(typed, CountIn):
         return False
     return any(
-        _in_percent(node) or (isinstance(node, Read) and (node in shares or _a_share(node)))
-        for node in all_in(typed)
+        _in_percent(node) or (isinstance(node, Read) and (node in shares or _a_share(node))) for node in all_in(typed)
     )
 
 
@@ -116,6 +115,7 @@ def _says_something(held: Held) -> bool:
 
 
 def _nothing_known(amount: Amount) -> bool:
+    """Whether it can be anything, or anything from nothing up because it is not known."""
     return amount.high == math.inf and (amount.low == -math.inf or (amount.low == 0 and bool(amount.missing)))
 
 
@@ -161,6 +161,8 @@ def amount_text(amount: Amount, units: Sequence[Unit], digits: int = FEWEST, *, 
         return "a reach not known"
     if _nothing_known(amount):
         return "an amount not known"
+    if amount.low == math.inf or amount.high == -math.inf:
+        return "without bound"
     first, *others = [_in_unit(amount, unit, digits) for unit in units]
     return f"{first} ({', '.join(others)})" if others else first
 
@@ -181,7 +183,7 @@ def _with_unit(number: str, unit: Unit) -> str:
 def number_text(number: float, digits: int = FEWEST) -> str:
     """A number with at least so many significant digits, without zeros at its end where it is sharp at fewer."""
     if math.isinf(number):
-        return "no bound"
+        return "without bound"
     decimals = _decimals(number, digits)
     for fewer in range(decimals):
         if abs(round(number, fewer) - number) <= max(TINY, NEAR * abs(number)):
