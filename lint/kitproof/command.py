@@ -45,7 +45,7 @@ def main(context: click.Context) -> None:
         click.echo(FIRST_WORDS, nl=False)
 
 
-class Day(click.ParamType):
+class Day(click.ParamType[date]):
     """A day as 2027-03-08."""
 
     name = "day"
@@ -97,8 +97,8 @@ def proof(
     book = _rule_book()
     lists = [_read(each) for each in _sources(paths, called)]
     whole = together([proofed(each, book, day or date.today()) for each in lists])
-    _print_proof(whole, lists, form, output)
-    if whole.sends_back(send_back_at):  # type: ignore[arg-type]  # click allows the four grades only
+    _print_proof(whole, lists, send_back_at, form, output)
+    if whole.sends_back(send_back_at):
         raise SystemExit(1)
 
 
@@ -196,7 +196,7 @@ def _rule_book() -> RuleBook:
 
 def _sources(paths: tuple[str, ...], called: str | None) -> list[Source]:
     """The lists asked for; with no path there is nothing to do, and it says what could be typed."""
-    from kitproof.files import NoSuchPath, Source, lists_in, source
+    from kitproof.files import NoSuchPathError, Source, lists_in, source
 
     if not paths:
         _stop("Which list? Name a file, a folder, or - for standard input: kitproof proof order.kitlist")
@@ -207,10 +207,10 @@ def _sources(paths: tuple[str, ...], called: str | None) -> list[Source]:
         for path in paths:
             if path == "-":
                 name = called or "standard input"
-                found.append(Source(name, Path.cwd() / name, click.get_binary_stream("stdin").read()))
+                found.append(Source(name, Path.cwd() / name, sys.stdin.buffer.read()))
             else:
                 found += [source(each) for each in lists_in((path,))]
-    except NoSuchPath as problem:
+    except NoSuchPathError as problem:
         _stop(str(problem))
     return found
 
@@ -223,7 +223,7 @@ def _read(found: Source) -> KitList:
     return make_list(gather(found.path, str(found.real), found.data, fetcher(found.real.parent)))
 
 
-def _print_proof(whole: Proof, lists: Sequence[KitList], form: str, output: str | None) -> None:
+def _print_proof(whole: Proof, lists: Sequence[KitList], send_back_at: str, form: str, output: str | None) -> None:
     if form == "json":
         from kitproof.showing.json_output import findings_json
 
@@ -231,7 +231,8 @@ def _print_proof(whole: Proof, lists: Sequence[KitList], form: str, output: str 
         return
     from kitproof.showing.text import proof_lines
 
-    _print(proof_lines(whole, _said_in(lists), [_heading(each) for each in lists]), output)
+    headings = [_heading(each) for each in lists]
+    _print(proof_lines(whole, _said_in(lists), headings, send_back_at), output)
 
 
 def _heading(kitlist: KitList) -> str:
@@ -248,8 +249,8 @@ def _said_in(lists: Sequence[KitList]) -> Said:
         lines = texts.get(where.path, ())
         if where.line != where.to_line or not 0 < where.line <= len(lines):
             return ""
-        text = lines[where.line - 1][where.column - 1 : where.to_column - 1].strip()
-        return text if len(text) <= 60 else f"{text[:57]} …"
+        text = " ".join(lines[where.line - 1][where.column - 1 : where.to_column - 1].split())
+        return text if len(text) <= 60 else f"{text[:58]} …"
 
     return said
 
@@ -268,7 +269,7 @@ def _print(lines: Sequence[Line], output: str | None) -> None:
 
 def _write(text: str, output: str | None) -> None:
     if output is None:
-        click.get_binary_stream("stdout").write(text.encode("utf-8"))
+        sys.stdout.buffer.write(text.encode("utf-8"))
         return
     try:
         Path(output).write_text(text, "utf-8")

@@ -14,7 +14,7 @@ ENDING = ".kitlist"
 ROOT_MARKS = ("kitproof.toml", ".git")
 
 
-class NoSuchPath(Exception):
+class NoSuchPathError(Exception):
     """A path that was asked for and cannot be proofed; its text says why, in a person's words."""
 
 
@@ -34,12 +34,12 @@ def lists_in(paths: tuple[str, ...]) -> Iterator[Path]:
         if path.is_dir():
             found = [each for each in _walk(path) if each.name.endswith(ENDING)]
             if not found:
-                raise NoSuchPath(f"There is no list in the folder {name}: no file in it ends in {ENDING}.")
+                raise NoSuchPathError(f"There is no list in the folder {name}: no file in it ends in {ENDING}.")
             yield from found
         elif path.exists():
             yield path
         else:
-            raise NoSuchPath(_missing(path))
+            raise NoSuchPathError(_missing(path))
 
 
 def _walk(folder_path: Path) -> Iterator[Path]:
@@ -64,7 +64,7 @@ def source(path: Path) -> Source:
     try:
         return Source(str(path), path.resolve(), path.read_bytes())
     except OSError as error:
-        raise NoSuchPath(f'"{path}" cannot be read: {(error.strerror or "no reason given").lower()}.') from error
+        raise NoSuchPathError(f'"{path}" cannot be read: {(error.strerror or "no reason given").lower()}.') from error
 
 
 def fetcher(start: Path) -> Fetch:

@@ -24,7 +24,9 @@ def slides(rig: RigSubject) -> list[Standing]:
 
 def _tilting(rig: RigSubject) -> list[Placed]:
     """What tilts: what is carried, and a pan bar whose place is written (otherwise it is left out)."""
-    bars = [each for each in rig.group("hung") if each.standing.line.slot == "pan bar" and each.seat.forward != ANYWHERE]
+    bars = [
+        each for each in rig.group("hung") if each.standing.line.slot == "pan bar" and each.seat.forward != ANYWHERE
+    ]
     return [*rig.carried, *bars]
 
 
@@ -46,11 +48,9 @@ def slide_needed(rig: RigSubject) -> Amount:
     moving = [each.term("forward") for each in tilting if each.moves] + [ANY_TERM] * bool(rig.unread)
     resting = [each.term("forward") for each in tilting if not each.moves]
     missing = joined(*(joined(each.no_mass, each.no_axis("forward")) for each in tilting), rig.unread)
-    return Amount(*balance_range(moving, resting), missing or _nothing_moves(rig, moving))
-
-
-def _nothing_moves(rig: RigSubject, moving: list[object]) -> tuple[str, ...]:
-    return () if moving else (f"{rig.label}: anything on the slide",)
+    if not moving:
+        missing = (f"{rig.label}: anything on the slide",)
+    return Amount(*balance_range(moving, resting), missing)
 
 
 @fact(

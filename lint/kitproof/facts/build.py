@@ -67,7 +67,7 @@ def combinations(rig: Rig) -> Iterator[Build]:
 
 
 def _stays(lines: tuple[SlotLine, ...], chosen: list[Option]) -> list[bool]:
-    """Which lines stand. A line may be asked for by one that itself falls away, so this is done until nothing changes."""
+    """Which lines stand. A line may be there for one that itself falls away: done until nothing changes."""
     stays = [True] * len(lines)
     while True:
         names = {each.part.name for each, kept in zip(chosen, stays, strict=True) if kept and each.part}

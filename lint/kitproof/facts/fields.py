@@ -17,7 +17,7 @@ SET_FIELDS = {"chart", "tried", "feet"}
 
 
 def part_fields() -> dict[str, Fact]:
-    """A fact for each field of every kind of part. Where kinds give one word two shapes, a reach wins over a quantity."""
+    """A fact for each field of every kind of part. Where kinds give one word two shapes, the reach wins."""
     facts: dict[str, Fact] = {}
     words = [*COMMON, *(field for kind in KINDS.values() for field in kind.fields)]
     for word in sorted(words, key=lambda each: each.shape is Shape.REACH):

@@ -102,7 +102,7 @@ def _greatest(terms: Sequence[Term], lower: Curve) -> float:
     unbounded = any(math.inf in (term.m_high, term.r_high) for term in terms)
     if unbounded or moment_range(terms)[0] < -HAIR:
         return math.inf
-    return max(_shares(_edge([(t.r_high,t.m_low,t.m_high) for t in terms]), lower))
+    return max(_shares(_upper_edge(terms), lower))
 
 
 def _least(terms: Sequence[Term], upper: Curve) -> float:

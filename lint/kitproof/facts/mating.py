@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import ClassVar
 
 from kitproof.facts.build import Standing
@@ -72,7 +73,7 @@ def _related(seat: Seat, port: Seat) -> bool:
 def joints(rig: RigSubject) -> list[JointSubject]:
     """Every joint from the ground to the lens."""
     chain = rig.build.chain
-    found = [JointSubject(rig, upper, lower) for lower, upper in zip(chain, chain[1:], strict=False)]
+    found = [JointSubject(rig, upper, lower) for lower, upper in pairwise(chain)]
     camera = rig.build.first("camera")
     if camera is not None:
         lenses = [each for each in rig.build.standing if each.line.slot == "lens" and not each.line.on]

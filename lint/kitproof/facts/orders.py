@@ -76,9 +76,7 @@ class Tally:
         may all stand together is the greatest over the days.
         """
         mine = [rig for rig in self.kitlist.rigs if rig.name in self.needs.get(name, {})]
-        apart = {
-            frozenset((a.name, b.name)) for a, b in pairs(mine, 2) if not self._together(a, b)
-        }
+        apart = {frozenset((a.name, b.name)) for a, b in pairs(mine, 2) if not self._together(a, b)}
         return _heaviest([(rig.name, self.needs[name][rig.name]) for rig in mine], apart)
 
     def _together(self, a: Rig, b: Rig) -> bool:

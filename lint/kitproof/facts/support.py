@@ -197,7 +197,7 @@ def stack_share(rig: RigSubject) -> Amount:
 
 
 def _above(rig: RigSubject, name: str) -> Amount:
-    """The mass that stands on one part of the chain: what comes after it, and all that hangs on the camera or the head."""
+    """The mass on one part of the chain: what comes after it, and all that hangs on the camera or the head."""
     slots = [each.part.name for each in rig.build.chain]
     below = set(slots[: slots.index(name) + 1])
     return masses(rig, [each for each in rig.placed if each.standing.part.name not in below and each.group != "ground"])

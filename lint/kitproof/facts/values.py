@@ -65,7 +65,7 @@ class Thing(Protocol):
         """What messages call it: rig A, "Fenner 12 head"."""
 
     def value(self, name: str) -> Held:
-        """The value of one of its facts, worked out once. The name must be one that the registry has for its subject."""
+        """The value of one of its facts, worked out once; the registry must have the name for its subject."""
 
     def where(self, path: tuple[str, ...] = ()) -> Where:
         """The place in the text of the thing itself, or of what a path leads to (`head`, `head.chart`)."""

@@ -24,7 +24,7 @@ def _lines(document: Document, entry: Entry) -> Iterator[tuple[str, Field, Line]
 
 
 def _plain(document: Document, entry: Entry, apart: tuple[str, ...]) -> tuple[dict[str, Any], dict[str, Where]]:
-    """The fields that stand for themselves, and the place of every field; those named `apart` are left to the caller."""
+    """The fields that stand for themselves, and the place of every field; those `apart` are left to the caller."""
     words = {field.name: field for field in ENTRIES[entry.kind]}
     values: dict[str, Any] = {}
     places: dict[str, Where] = {}
@@ -87,7 +87,7 @@ def make_order(document: Document, entry: Entry, find: FindPart) -> Order:
 
 
 def make_case(document: Document, entry: Entry, moves: Mapping[str, Move], find: FindPart, report: Report) -> Case:
-    """A case with what it holds; sizes, mass and limit that it does not say are those of the house's case that it is."""
+    """A case with what it holds; sizes, mass and limit not said are those of the house's case that it is."""
     values, places = _plain(document, entry, ("is", "goes", "holds", "lifted"))
     house: Part | None = None
     goes: list[str] = []
@@ -128,7 +128,9 @@ def _moves(value: Any, moves: Mapping[str, Move], line: Line, report: Report) ->
         if each.name.text in moves:
             yield each.name.text
         else:
-            report("unknown-part", line.where(each.name), each.name.text, known=tuple(moves), wanted="a move of this list")
+            report(
+                "unknown-part", line.where(each.name), each.name.text, known=tuple(moves), wanted="a move of this list"
+            )
 
 
 def _packed(value: Held, find: FindPart, line: Line) -> Packed:
@@ -156,7 +158,7 @@ def _packed(value: Held, find: FindPart, line: Line) -> Packed:
         part=part,
         case_name=value.name.text if value.is_case else "",
         count=value.count,
-        where=line.where(),
+        where=line.where(value.name),
         states=frozenset(states),
         places=places,
         **values,

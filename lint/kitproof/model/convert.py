@@ -22,8 +22,13 @@ class Line:
         self.document, self.entry, self.field = document, entry, field
 
     def where(self, node: Any = None) -> Where:
-        """The place of a node of this line, of the whole field where none is given."""
-        start, end = (node.start, node.end) if node is not None else (self.field.start, self.field.end)
+        """The place of a node of this line; where none is given, of the field's value, of its word if it has none."""
+        field = self.field
+        start, end = (
+            (field.value_start, field.value_end) if field.value_start < field.value_end else (field.start, field.end)
+        )
+        if node is not None:
+            start, end = node.start, node.end
         return self.document.where(self.entry, self.field.row, start, end)
 
 

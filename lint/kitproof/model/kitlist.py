@@ -101,7 +101,7 @@ class Case(Frozen):
 
 
 class Waiver(Frozen):
-    """One finding accepted: the rule, the subject as typed, the last day (that day included), why, and by which role."""
+    """One finding accepted: the rule, the subject as typed, the last day (included), why, and by which role."""
 
     rule: str
     subject: str
@@ -113,7 +113,7 @@ class Waiver(Frozen):
 
 
 class KitList(Frozen):
-    """One list with all it uses. `parts` are those in reach by name, `own_parts` those that this file itself defines."""
+    """One list with all it uses. `parts` are those in reach by name, `own_parts` those that this file defines."""
 
     path: str
     documents: tuple[Document, ...]

@@ -115,7 +115,8 @@ class _Maker:
             self._read_named(document, entry, site)
 
     def _read_named(self, document: Document, entry: Entry, site: Site) -> None:
-        shelf: dict[str, Any] = {"move": self.moves, "rig": self.rigs, "case": self.cases}[entry.kind]
+        shelves: dict[str, dict[str, Any]] = {"move": self.moves, "rig": self.rigs, "case": self.cases}
+        shelf = shelves[entry.kind]
         if entry.name in shelf:
             self._twice(document, entry, shelf[entry.name].where)
             return
@@ -130,7 +131,9 @@ class _Maker:
         like = self.rigs.get(entry.like)
         if entry.like and like is None:
             spot = document.where(entry, 0, entry.name_start, entry.end)
-            self._report("unknown-part", spot, f"rig {entry.like}", known=tuple(self.rigs), wanted="a rig written above it")
+            self._report(
+                "unknown-part", spot, f"rig {entry.like}", known=tuple(self.rigs), wanted="a rig written above it"
+            )
         rig = make_rig(document, entry, like, site, self._find, self._report)
         if entry.like and like is None:
             lost = f"rig {entry.name}: all that it should have from rig {entry.like}"

@@ -17,7 +17,7 @@ class Frozen(BaseModel):
 
 
 class Seat(Frozen):
-    """An interface: two mate where family and size agree. `at` is where a port is from the part's seat, if it is said."""
+    """An interface: two mate where family and size agree. `at` is a port's place from the part's seat, if said."""
 
     family: str
     size: str

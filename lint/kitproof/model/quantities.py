@@ -13,7 +13,7 @@ ANYWHERE: Range = (-math.inf, math.inf)
 
 @dataclass(frozen=True, slots=True)
 class Interval:
-    """One quantity, anywhere between `low` and `high`. `known` is False where `?` was written or nothing could be read."""
+    """One quantity, anywhere between `low` and `high`. `known` is False for `?` and for what could not be read."""
 
     low: float
     high: float

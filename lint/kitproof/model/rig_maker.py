@@ -140,7 +140,7 @@ def _continue(
     stands_above = number > 0 and this.entry.fields[number - 1].shape in (Shape.SLOT, Shape.ALSO, Shape.OR_SLOT)
     if previous is None or not stands_above or not isinstance(value, Choices):
         if isinstance(value, Choices):
-            this.report("unreadable-line", line.where(), "or", wanted="a slot line above it, such as lens \"Pell 50\"")
+            this.report("unreadable-line", line.where(), "or", wanted='a slot line above it, such as lens "Pell 50"')
         return previous
     more = _slot_line(this, previous.slot, value, line)
     said = {name: getattr(more, name) for name in ("at", "legs", "hung") if getattr(more, name) is not None}
@@ -166,7 +166,9 @@ def _take_out(this: _Open, lines: list[SlotLine], value: Without, line: Line) ->
     if not hit:
         said = f'{value.slot} "{name}"' if name else value.slot
         nearest = tuple(dict.fromkeys(o.slot for o in lines)) if not name else ()
-        this.report("unknown-part", line.where(value), said, nearest_known=nearest[:3], wanted="a part that this rig has")
+        this.report(
+            "unknown-part", line.where(value), said, nearest_known=nearest[:3], wanted="a part that this rig has"
+        )
 
 
 def _condition(values: dict[str, Any], word: str, value: Any, line: Line) -> None:

@@ -10,11 +10,8 @@ from typing import Literal
 
 from kitproof.facts.values import Amount
 from kitproof.reading.document import Where
+from kitproof.rulebook.settings import GRADES
 from kitproof.words.dimensions import Dimension
-
-Grade = Literal["stop", "wrong", "watch", "note"]
-GRADES: tuple[Grade, ...] = ("stop", "wrong", "watch", "note")
-"""Gravest first."""
 
 Outcome = Literal["fails", "may fail", "cannot tell"]
 OUTCOMES: tuple[Outcome, ...] = ("fails", "may fail", "cannot tell")
@@ -62,7 +59,7 @@ class Finding:
     """One finding. `grade` is its rule's own; it counts by the highest grade of itself and what stands under `also`."""
 
     rule: str
-    grade: Grade
+    grade: str
     outcome: Outcome
     title: str
     path: str
@@ -84,7 +81,7 @@ class Finding:
     fingerprint: str = ""
 
     @property
-    def counts_as(self) -> Grade:
+    def counts_as(self) -> str:
         """The gravest grade of itself and of what it keeps under `also`, quiet ones left out."""
         return min((self.grade, *(each.grade for each in self.also if not each.quiet)), key=GRADES.index)
 
@@ -130,7 +127,7 @@ class Proof:
                 counts[each.counts_as] += 1
         return Tally(**counts, **apart)
 
-    def sends_back(self, at: Grade) -> bool:
+    def sends_back(self, at: str) -> bool:
         """Whether anything counts at this grade or a graver one."""
         return any(each.weighs and GRADES.index(each.counts_as) <= GRADES.index(at) for each in self.findings)
 

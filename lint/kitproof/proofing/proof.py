@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping, Sequence
-from dataclasses import replace
 from datetime import date
 
 from kitproof.facts.mating import JointSubject
@@ -132,5 +131,3 @@ def _fixes(rule: Rule, thing: Subject, env: Env, units: Units) -> tuple[Fix, ...
     """The fixes in words; none is proved yet."""
     words = (fix_words(action, thing, env, units) for action in rule.fixes)
     return tuple(Fix(each) for each in words if each)
-
-

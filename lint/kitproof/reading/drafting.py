@@ -60,17 +60,26 @@ def _word(token: Token) -> Word:
     return Word(str(token), start, start + len(token))
 
 
-def _words(*tokens: Any) -> tuple[Word, ...]:
-    """A run of words: rules of the form `run: word | run word`."""
-    return tuple(each for token in tokens for each in (token if isinstance(token, tuple) else (_word(token),)))
+class _Run(list[Any]):
+    """What a rule of the form `run: item | run item` has gathered. Extended in place, so a long run stays linear."""
+
+
+class _WordRun(list[Word]):
+    """The same for words, so that a run of runs of words is told from a run."""
+
+
+def _words(*tokens: Any) -> list[Word]:
+    if isinstance(tokens[0], _WordRun):
+        tokens[0].extend(_word(token) for token in tokens[1:])
+        return tokens[0]
+    return _WordRun(_word(token) for token in tokens)
 
 
 def _many(*items: Any) -> list[Any]:
-    """A run of what is no word: `run: item | run item`. The list is extended in place, so a long run stays linear."""
-    if isinstance(items[0], list):
+    if isinstance(items[0], _Run):
         items[0].extend(items[1:])
         return items[0]
-    return list(items)
+    return _Run(items)
 
 
 def _same(item: Any) -> Any:
@@ -123,12 +132,10 @@ class _Drafter(Transformer[Token, Any]):
     def place_part(self, far: Doubt, direction: Token) -> drafts.Part:
         return drafts.Part(far, _word(direction))
 
-    def places(self, *parts: Any) -> PlaceDraft:
-        if isinstance(parts[0], PlaceDraft):
-            parts = (*parts[0].parts, *parts[1:])
-        return PlaceDraft(parts, parts[0].far.start, parts[-1].direction.end)
+    places = staticmethod(_many)
 
-    place = staticmethod(_same)
+    def place(self, parts: list[drafts.Part]) -> PlaceDraft:
+        return PlaceDraft(tuple(parts), parts[0].far.start, parts[-1].direction.end)
 
     def place_unknown(self, sign: Token) -> PlaceDraft:
         return PlaceDraft((), _word(sign).start, _word(sign).end)
@@ -169,15 +176,17 @@ class _Drafter(Transformer[Token, Any]):
     def draw_most(self, most: Doubt) -> drafts.DrawDraft:
         return drafts.DrawDraft(None, most)
 
-    def weighed(self, front: Doubt, front_at: PlaceDraft, rear: Doubt, rear_at: PlaceDraft) -> drafts.WeighedDraft:
-        return drafts.WeighedDraft(front, front_at, rear, rear_at)
+    def weighed(
+        self, front: Doubt, front_at: list[drafts.Part], rear: Doubt, rear_at: list[drafts.Part]
+    ) -> drafts.WeighedDraft:
+        return drafts.WeighedDraft(front, self.place(front_at), rear, self.place(rear_at))
 
     # Interfaces and words
 
     interface_words = staticmethod(_words)
 
-    def interface(self, words: tuple[Word, ...]) -> drafts.InterfaceDraft:
-        return drafts.InterfaceDraft(words)
+    def interface(self, words: list[Word]) -> drafts.InterfaceDraft:
+        return drafts.InterfaceDraft(tuple(words))
 
     def interface_unknown(self, _: Token) -> drafts.InterfaceDraft:
         return drafts.InterfaceDraft(())
@@ -210,7 +219,10 @@ class _Drafter(Transformer[Token, Any]):
         return drafts.TagDraft(_word(word), _word(value) if isinstance(value, Token) else value)
 
     rig_bare = staticmethod(_words)
-    rig_words = staticmethod(_words)
+
+    def rig_words(self, name: Any) -> tuple[Word, ...]:
+        return tuple(name) if isinstance(name, _WordRun) else (_word(name),)
+
     rig_name = staticmethod(_same)
 
     # Rigs
@@ -241,8 +253,8 @@ class _Drafter(Transformer[Token, Any]):
     def clause_at_more(self, part: drafts.Part) -> Clause:
         return Clause("more", part, part.far.start, part.direction.end)
 
-    def clause_on(self, words: tuple[Word, ...]) -> Clause:
-        return Clause("on", words, words[0].start, words[-1].end)
+    def clause_on(self, words: list[Word]) -> Clause:
+        return Clause("on", tuple(words), words[0].start, words[-1].end)
 
     def clause_on_name(self, name: Token) -> Clause:
         return Clause("on", _word(name), _word(name).start, _word(name).end)
@@ -258,14 +270,14 @@ class _Drafter(Transformer[Token, Any]):
 
     name_choice = staticmethod(_words)
 
-    def clause_only_with(self, names: tuple[Word, ...]) -> Clause:
-        return Clause("only with", names, names[0].start, names[-1].end)
+    def clause_only_with(self, names: list[Word]) -> Clause:
+        return Clause("only with", tuple(names), names[0].start, names[-1].end)
 
-    def also(self, words: tuple[Word, ...], slot: drafts.SlotDraft) -> drafts.AlsoDraft:
-        return drafts.AlsoDraft(words, slot)
+    def also(self, words: list[Word], slot: drafts.SlotDraft) -> drafts.AlsoDraft:
+        return drafts.AlsoDraft(tuple(words), slot)
 
-    def without(self, words: tuple[Word, ...], name: Token | None = None) -> drafts.WithoutDraft:
-        return drafts.WithoutDraft(words, _word(name) if name is not None else None)
+    def without(self, words: list[Word], name: Token | None = None) -> drafts.WithoutDraft:
+        return drafts.WithoutDraft(tuple(words), _word(name) if name is not None else None)
 
     # Orders, cases, lifts
 
@@ -293,10 +305,10 @@ class _Drafter(Transformer[Token, Any]):
     def state_mass(self, mass: Doubt) -> drafts.StateDraft:
         return drafts.StateDraft((), mass, mass.start, mass.end)
 
-    def state_words(self, words: tuple[Word, ...], value: Any = None) -> drafts.StateDraft:
+    def state_words(self, words: list[Word], value: Any = None) -> drafts.StateDraft:
         if isinstance(value, Token):
             value = _word(value)
-        return drafts.StateDraft(words, value, words[0].start, value.end if value is not None else words[-1].end)
+        return drafts.StateDraft(tuple(words), value, words[0].start, value.end if value is not None else words[-1].end)
 
     lift_list = staticmethod(_many)
     lift = staticmethod(_same)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from kitproof.reading.characters import split_lines
+from kitproof.reading.characters import plain, split_lines
 from kitproof.reading.document import Document, Entry, Field, Place, Slip, Weighed
-from kitproof.reading.fields import read_line, vocabulary
+from kitproof.reading.fields import Line, closed_lines, read_line, vocabulary
 from kitproof.reading.first_lines import first_line
+from kitproof.reading.notes import Notes
 from kitproof.words.shapes import Shape
 
 _SLOTS = (Shape.SLOT, Shape.ALSO, Shape.OR_SLOT)
@@ -23,12 +24,12 @@ def read(text: str, path: str) -> Document:
     for number, line in enumerate(lines, start=1):
         if _says_nothing(line):
             continue
-        if not line[0].isspace():
+        if not line[0].isspace() and not (begun and _lost_its_indent(line, begun[1])):
             if begun is not None:
                 entries.append(_entry(begun, below))
             begun, below = (number, line), []
         elif begun is None:
-            strays.append((number, _stray(line)))
+            strays.extend((number, slip) for slip in _stray(line))
         else:
             below.append((number - begun[0], line))
     if begun is not None:
@@ -42,10 +43,29 @@ def _says_nothing(line: str) -> bool:
     return not bare or bare[0] == "#"
 
 
-def _stray(line: str) -> Slip:
-    start, end = len(line) - len(line.lstrip()), len(line.rstrip())
-    says = "an entry above it, such as list, part or rig, starting in column 1"
-    return Slip("unreadable-line", 0, start, end, line[start:end][:200], says)
+def _lost_its_indent(line: str, first: str) -> bool:
+    """Whether a line in column 1 is no entry but a field of the one above, so that the lines below it stay there."""
+    above = first_line(first)
+    words = vocabulary(above.kind, above.part_kind) if above.kind else None
+    return words is not None and first_line(line).kind == "" and words.pattern.match(line) is not None
+
+
+def _unindented(text: str) -> Line:
+    """What a field in column 1 reads as: nothing, with the line to put in its place."""
+    notes = Notes(plain(text))
+    says = "a line that starts with two spaces, as it belongs to the entry above"
+    notes.add("unreadable-line", 0, notes.line.end, says, (), f"  {text[: notes.line.end]}")
+    return Line(None, tuple(notes.slips))
+
+
+def _stray(text: str) -> list[Slip]:
+    """The slip of an indented line that no entry stands above."""
+    notes = closed_lines(text)
+    if notes is None:
+        notes = Notes(plain(text))
+        says = "an entry above it, such as list, part or rig, starting in column 1"
+        notes.add("unreadable-line", notes.line.start, notes.line.end, says)
+    return notes.slips
 
 
 def _entry(begun: tuple[int, str], below: list[tuple[int, str]]) -> Entry:
@@ -60,19 +80,20 @@ def _entry(begun: tuple[int, str], below: list[tuple[int, str]]) -> Entry:
     slips: list[Slip] = list(entry.slips)
     unread_rows: list[int] = list(entry.unread)
     for row, line in below:
-        read_as = read_line(entry.kind, entry.part_kind, line)
+        indented = line[0].isspace()
+        read_as = read_line(entry.kind, entry.part_kind, line) if indented else _unindented(line)
         slips.extend(replace(slip, row=row) for slip in read_as.slips)
         if read_as.field is None:
             unread_rows.append(row)
         else:
             fields.append(replace(read_as.field, row=row))
-    kept, contradictions = _once_each(entry, fields)
+    kept, contradictions = _once_each(entry, fields, dict(below))
     slips.extend(contradictions)
     slips.sort(key=lambda slip: (slip.row, slip.start))
     return replace(entry, line=number, rows=rows, fields=tuple(kept), slips=tuple(slips), unread=tuple(unread_rows))
 
 
-def _once_each(entry: Entry, fields: list[Field]) -> tuple[list[Field], list[Slip]]:
+def _once_each(entry: Entry, fields: list[Field], lines: dict[int, str]) -> tuple[list[Field], list[Slip]]:
     """The fields that stand, and slips for those that contradict one above: the first one is kept."""
     words = vocabulary(entry.kind, entry.part_kind).fields
     repeated = {field.word for field in words.values() if field.repeats} | {"line"}
@@ -81,13 +102,15 @@ def _once_each(entry: Entry, fields: list[Field]) -> tuple[list[Field], list[Sli
     seen: dict[str, Field] = {}
     for field in fields:
         if field.word in seen and field.word not in repeated:
-            slips.append(_again(field, f"{field.word} once: it is said above already"))
+            says = f"{field.word} once in the entry: it is said above already"
+            slips.append(_slip("figures-contradict", field, says, lines))
             continue
         if field.shape is Shape.OR_SLOT and (not kept or kept[-1].shape not in _SLOTS):
-            slips.append(_slip("unreadable-line", field, "a slot line above it, which it adds to"))
+            slips.append(_slip("unreadable-line", field, "a slot line just above it, which it adds to", lines))
             continue
         if _says_forward(field) and any(_says_forward(other) for other in seen.values()):
-            slips.append(_again(field, "the forward place once: from weighed or from cog"))
+            says = "the forward place once: from weighed or from cog"
+            slips.append(_slip("figures-contradict", field, says, lines))
             continue
         seen.setdefault(field.word, field)
         kept.append(field)
@@ -100,9 +123,6 @@ def _says_forward(field: Field) -> bool:
     return isinstance(value, Weighed) or (field.word == "cog" and isinstance(value, Place) and "forward" in value.said)
 
 
-def _again(field: Field, says: str) -> Slip:
-    return _slip("figures-contradict", field, says)
-
-
-def _slip(kind: str, field: Field, says: str) -> Slip:
-    return Slip(kind, field.row, field.start, field.end, field.word, says, field=field.word)
+def _slip(kind: str, field: Field, says: str, lines: dict[int, str]) -> Slip:
+    said = lines[field.row][field.start : field.end]
+    return Slip(kind, field.row, field.start, field.end, said, says, field=field.word)

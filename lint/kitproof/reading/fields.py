@@ -21,6 +21,7 @@ from kitproof.words.shapes import Shape
 
 _CACHED_LENGTH = 400
 _ORDER_LINE = FieldWord("line", Shape.ORDERED, None, "how many of what is ordered", repeats=True)
+_WHOLE = {wanted.of_field(FieldWord("", shape, None, "")) for shape in (Shape.DATE, Shape.DATES)}
 _WORDS = re.compile(r"[^\W\d_][\w'-]*")
 
 _READERS: dict[Shape, Callable[[Any, FieldWord, Notes], Value | None]] = {
@@ -100,9 +101,9 @@ def _read_line(entry: str, part_kind: str, text: str) -> Line:
     words = vocabulary(entry, part_kind)
     match = words.pattern.match(line.text, line.start)
     if match is not None:
-        return _read_value(line, words.fields[key_of(match[0])], match.end())
+        return _read_value(line, words.fields[key_of(match[0])], match.end(), words)
     if entry == "order" and line.text[line.start] in '"0123456789':
-        return _read_value(line, _ORDER_LINE, line.start)
+        return _read_value(line, _ORDER_LINE, line.start, words)
     return Line(None, (_unknown(line, words, entry, part_kind),))
 
 
@@ -132,15 +133,24 @@ def vocabulary(entry: str, part_kind: str) -> Vocabulary:
     return Vocabulary(keyed, re.compile(rf"(?ai:{choices})(?![\w-])" if keyed else "(?!)"))
 
 
+_EVERY_PART = vocabulary("part", "").pattern
+
+
 def _unknown(line: PlainLine, words: Vocabulary, entry: str, part_kind: str) -> Slip:
     """The slip of a line whose word is not one of the entry's, with the nearest ones."""
     said = [match for _, match in zip(range(3), _WORDS.finditer(line.text, line.start), strict=False)]
     known = [field.word for field in words.fields.values()]
-    of = f"a {part_kind or 'part'}" if entry == "part" else f"a {entry}"
+    of = with_article(part_kind or entry if entry == "part" else entry)
     says = f"a word that {of} has, such as {', '.join(known[:3])}" if known else f"nothing: {of} has no lines below it"
+    other = _EVERY_PART.match(line.text, line.start) if entry == "part" else None
     notes = Notes(line)
     if not said or said[0].start() != line.start:
         notes.add("unreadable-line", line.start, line.end, says)
+        return notes.slips[0]
+    if other is not None:
+        owner = next(kind.word for kind in KINDS.values() if key_of(other[0]) in vocabulary("part", kind.word).fields)
+        says = f"a word that {of} has: “{fold(other[0])}” is one that {with_article(owner)} has"
+        notes.add("unknown-word", line.start, other.end(), says, nearest(fold(other[0]), known))
         return notes.slips[0]
     first = said[0]
     best = (nearest(first[0], known), first.end())
@@ -152,10 +162,30 @@ def _unknown(line: PlainLine, words: Vocabulary, entry: str, part_kind: str) -> 
     return notes.slips[0]
 
 
-def _read_value(line: PlainLine, field: FieldWord, word_end: int) -> Line:
+def with_article(word: str) -> str:
+    return f"an {word}" if word[0] in "aeiou" else f"a {word}"
+
+
+def _longer_word(line: PlainLine, field: FieldWord, words: Vocabulary) -> Slip | None:
+    """The slip for a longer word that was nearly written: `tilt axes` where `tilt` is a word too."""
+    run = re.compile(re.escape(field.word) + r" +[^\W\d_][\w-]*", re.IGNORECASE).match(line.text, line.start)
+    longer = [each.word for each in words.fields.values() if each.word.startswith(field.word + " ")]
+    near = nearest(run[0], longer) if run else ()
+    if run is None or not near:
+        return None
+    notes = Notes(line)
+    notes.add("unknown-word", line.start, run.end(), f"a word that is known here, such as {near[0]}", near)
+    return notes.slips[0]
+
+
+def _read_value(line: PlainLine, field: FieldWord, word_end: int, words: Vocabulary) -> Line:
     start = min(word_end + len(line.text[word_end:]) - len(line.text[word_end:].lstrip()), line.end)
     notes = Notes(line, "" if field is _ORDER_LINE else field.word, start)
     value = _value(field, notes)
+    if value is None and notes.slips[0].kind == "unreadable-line" and notes.slips[0].start == start:
+        longer = _longer_word(line, field, words)
+        if longer is not None:
+            return Line(None, (longer,))
     read = Field(field.word, field.shape, value, 0, line.start, line.end, start, line.end)
     return Line(read, tuple(notes.slips))
 
@@ -181,7 +211,7 @@ def unreadable(at: int | None, says: str, notes: Notes) -> None:
     if quote is not None:
         notes.add("unreadable-line", quote, line.end, wanted.CLOSING_QUOTE)
         return
-    if at is None or at >= line.end:
+    if at is None or at >= line.end or (at == start and says in _WHOLE):
         begin = start if start < line.end else line.start
         notes.add("unreadable-line", begin, line.end, says)
         return
@@ -220,5 +250,5 @@ def _bare_name(text: str, at: int, end: int) -> int | None:
     """The end of a name that stands without quotes at `at`: up to the next comma or `or`. None where it is none."""
     if not text[at].isalpha():
         return None
-    match = re.compile(r"[^,\"]*?(?= *(?:,|\"| or | like |$))").match(text, at, end)
+    match = re.compile(r"[^,\"]*?(?= *(?:,| or | like |$))").match(text, at, end)
     return match.end() if match and match.end() > at else None

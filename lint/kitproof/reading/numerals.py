@@ -32,6 +32,7 @@ _COMPOUND = re.compile(
     r"(?<![0-9.])([0-9]{1,9}(?:\.[0-9]{1,9})?) ?([A-Za-z]{1,12}) ?"
     r"([0-9]{1,9}(?:\.[0-9]{1,9})?) ?([A-Za-z]{1,12})(?![A-Za-z])"
 )
+_LENGTH = "feet or inches as one decimal number, such as 5.5 ft"
 _WANTED = "one decimal number, with a point and no comma"
 
 
@@ -113,7 +114,7 @@ def _marks(text: str, start: int, notes: Notes, interface: bool) -> None:
         for match in _FEET.finditer(text, start):
             inches = Fraction(match[1]) * 12 + Fraction(match[2] or 0)
             repair = f"{decimal(inches)} in" if match[2] else f"{match[1]} ft"
-            notes.add("number-misread", match.start(), match.start() + len(match[0].rstrip()), "ft or in", (), repair)
+            notes.add("number-misread", match.start(), match.start() + len(match[0].rstrip()), _LENGTH, (), repair)
     for match in _INCHES.finditer(text, start):
         thread = interface and text[match.start() - 1 : match.start()] == "/"
         repair = match[1] if thread else f"{match[1]} in"

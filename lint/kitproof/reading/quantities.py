@@ -9,7 +9,7 @@ from kitproof.reading import wanted
 from kitproof.reading.document import Quantity, Reach
 from kitproof.reading.drafts import Amount, Doubt, Word
 from kitproof.reading.notes import Notes
-from kitproof.words.dimensions import CHARGE, ENERGY, LENGTH, MASS, NUMBER, Dimension
+from kitproof.words.dimensions import ANGLE, CHARGE, ENERGY, LENGTH, MASS, NUMBER, Dimension
 from kitproof.words.nearest import nearest
 from kitproof.words.units import UNITS, Unit
 
@@ -39,7 +39,8 @@ def unit_of(word: str) -> Unit | None:
 
 def in_si(unit: Unit, number: float) -> float:
     """The number in SI to 15 figures, so that 1400 mm and 1.4 m, or 12 in and 1 ft, are one number and not two."""
-    return float(f"{unit.to_si(number):.15g}")
+    si = unit.to_si(number)
+    return si if unit.dimension == ANGLE else float(f"{si:.15g}")  # a radian is no decimal of a degree
 
 
 def number_of(word: Word, notes: Notes) -> float | None:

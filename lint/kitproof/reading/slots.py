@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+from kitproof.reading import wanted
 from kitproof.reading.characters import fold
 from kitproof.reading.document import (
     Also,
@@ -240,7 +241,7 @@ def _fits(state: State, before: list[State], notes: Notes) -> bool:
     for group in _ONE_ONLY:
         for other in before:
             if state.text in group and other.text in group:
-                notes.add("figures-contradict", state.start, state.end, f"nothing that contradicts: {other.text}")
+                notes.add("figures-contradict", state.start, state.end, f"a state that agrees with “{other.text}”")
                 return False
     return True
 
@@ -253,7 +254,7 @@ def _state(draft: StateDraft, notes: Notes) -> State | None:
         return State("counterbalance", start, end, step=0)
     if text not in STATES:
         words_end = draft.words[-1].end
-        notes.add("unknown-word", start, words_end, f"a state: {', '.join(STATES)}", nearest(text, STATES))
+        notes.add("unknown-word", start, words_end, wanted.STATE, nearest(text, STATES))
         return None
     if text == "fitted in":
         if isinstance(value, Word):

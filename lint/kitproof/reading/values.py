@@ -317,7 +317,7 @@ def _size_words(family: str, words: tuple[Word, ...], notes: Notes) -> str | Non
     return text.replace(" / ", "/").replace(" - ", "-")
 
 
-def read_phrases(draft: list[tuple[Word, ...]], field: FieldWord, notes: Notes) -> Phrases | None:
+def read_phrases(draft: list[list[Word]], field: FieldWord, notes: Notes) -> Phrases | None:
     phrases: list[Phrase] = []
     for words in draft:
         text = fold(" ".join(word.text for word in words))
@@ -369,7 +369,7 @@ def read_date(draft: Word, field: FieldWord, notes: Notes) -> Day | None:
         return None
 
 
-def read_dates(draft: tuple[Word, ...], field: FieldWord, notes: Notes) -> Dates | None:
+def read_dates(draft: list[Word], field: FieldWord, notes: Notes) -> Dates | None:
     days = [read_date(each, field, notes) for each in draft]
     first, last = days[0], days[-1]
     if first is None or last is None:
@@ -380,7 +380,7 @@ def read_dates(draft: tuple[Word, ...], field: FieldWord, notes: Notes) -> Dates
     return Dates(first, last, first.start, last.end)
 
 
-def read_unit_names(draft: tuple[Word, ...], field: FieldWord, notes: Notes) -> Phrases | None:
+def read_unit_names(draft: list[Word], field: FieldWord, notes: Notes) -> Phrases | None:
     for word in draft:
         if unit_of(word.text) is None:
             notes.add("unknown-word", word.start, word.end, wanted.of_field(field), nearest(word.text, UNITS))

@@ -84,13 +84,16 @@ CLOSING_QUOTE = "a closing quote"
 DIRECTION = "a direction after the length: forward, back, up, down, left or right"
 WHOLE_NUMBER = _SHAPES[Shape.COUNT]
 DAY = _SHAPES[Shape.DATE]
+STATE = "a state, such as level, tilt locked or pan bar off"
 
 
 def quantity_of(*dimensions: Dimension) -> str:
     """A mass, such as 6.4 kg; for two dimensions both."""
-    return " or ".join(
-        f"{in_words(each)}, such as {_EXAMPLES[each]}" if each in _EXAMPLES else in_words(each) for each in dimensions
-    )
+    return ", or ".join(f"{_kind(each)}, such as {_EXAMPLES.get(each, '1 m')}" for each in dimensions)
+
+
+def _kind(dimension: Dimension) -> str:
+    return "a share" if dimension == NUMBER else in_words(dimension)
 
 
 def of_field(field: FieldWord) -> str:

@@ -61,7 +61,7 @@ def _comparisons(reader: Reader, rule: Rule) -> Iterable[RuleError]:
 
 
 def _twice(value: Value, node: CompareNumbers) -> Iterable[RuleError]:
-    """A number that stands more than once in a comparison counts as if each could be another: the result is too wide."""
+    """A number that stands more than once in a comparison counts as if each were another: the result is too wide."""
     reads = [each for each in all_in(node) if isinstance(each, Read) and each.type.sort == "number"]
     for read in dict.fromkeys(reads):
         if reads.count(read) > 1 and not read.certain:

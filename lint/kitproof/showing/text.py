@@ -9,8 +9,9 @@ import textwrap
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from kitproof.proofing.findings import GRADES, Finding, Proof
+from kitproof.proofing.findings import Finding, Proof
 from kitproof.reading.document import Where
+from kitproof.rulebook.settings import GRADES
 
 WIDTH = 80
 MARGIN = 7
@@ -34,15 +35,15 @@ def plain(lines: Sequence[Line]) -> str:
     return "".join("".join(piece.text for piece in line).rstrip() + "\n" for line in lines)
 
 
-def proof_lines(proof: Proof, said: Said, lists: Sequence[str]) -> list[Line]:
-    """A whole proof. `lists` names the lists proofed, with their issues, one a line."""
+def proof_lines(proof: Proof, said: Said, lists: Sequence[str], send_back_at: str) -> list[Line]:
+    """A whole proof. `lists` names the lists proofed, with their issues, one a line; a list is sent back at a grade."""
     lines: list[Line] = [(Piece(each),) for each in lists]
     shown = [each for each in proof.findings if each.outcome != "cannot tell" and each.waived is None]
     for each in shown:
         lines += [(), *finding_lines(each, said)]
     lines += _waiting(proof.findings)
     lines += _waived(proof.findings)
-    return [*lines, (), *_closing(proof)]
+    return [*lines, (), *_closing(proof, send_back_at)]
 
 
 def finding_lines(finding: Finding, said: Said) -> list[Line]:
@@ -50,11 +51,11 @@ def finding_lines(finding: Finding, said: Said) -> list[Line]:
     lines = _headline(finding)
     lines += paragraph("", _place(finding.where, said), "place")
     lines += paragraph("Found" if finding.outcome == "fails" else "Doubt", _found(finding))
-    for each in finding.see:
-        lines += paragraph("See", _place(each, said), "place")
-    for each in finding.also:
-        if not each.quiet:
-            lines += paragraph("Also", f"{_sentence(each)} ({each.rule})")
+    for where in finding.see:
+        lines += paragraph("See", _place(where, said), "place")
+    for other in finding.also:
+        if not other.quiet:
+            lines += paragraph("Also", f"{_sentence(other)} ({other.rule})")
     lines += paragraph("Why", finding.because)
     lines += _fixes(finding)
     if finding.caution:
@@ -92,7 +93,11 @@ def _combinations(finding: Finding) -> str:
     if found is None or found.of < 2:
         return ""
     worst = " and ".join(f'{slot} "{name}"' if name != "none" else f"no {slot}" for slot, name in found.worst.items())
-    which = f"in all {found.of} combinations" if found.failing == found.of else f"in {found.failing} of {found.of} combinations"
+    which = (
+        f"in all {found.of} combinations"
+        if found.failing == found.of
+        else f"in {found.failing} of {found.of} combinations"
+    )
     return f" So {which}; shown with {worst}." if worst else f" So {which}."
 
 
@@ -139,8 +144,8 @@ def _waived(findings: Sequence[Finding]) -> list[Line]:
     return [(), *lines] if lines else []
 
 
-def _closing(proof: Proof) -> list[Line]:
-    """How many findings of each grade, and what the proof rests on."""
+def _closing(proof: Proof, send_back_at: str) -> list[Line]:
+    """How many findings of each grade, whether they send the list back, and what the proof rests on."""
     tally = proof.tally
     counts = {"stop": tally.stop, "wrong": tally.wrong, "watch": tally.watch, "note": tally.note}
     said = [f"{counts[grade]} {grade}" for grade in GRADES if counts[grade]]
@@ -150,4 +155,6 @@ def _closing(proof: Proof) -> list[Line]:
         said.append(f"{tally.waived} waived")
     heading = f"Findings: {', '.join(said)}." if said else "No findings."
     judged = f"Judged {proof.judged}, could not judge {proof.not_judged}, not read {proof.not_read}."
-    return [(Piece(heading),), (Piece(f"{judged} Worked out on paper; nothing was load-tested."),)]
+    back = "Send it back" if proof.sends_back(send_back_at) else "Nothing to send back"
+    last = (f"{heading} {back}, at grade {send_back_at}.", judged, "Worked out on paper; nothing was load-tested.")
+    return [(Piece(each),) for each in last]

@@ -131,7 +131,7 @@ KINDS: dict[str, Kind] = {
         ),
         Kind("spreader", "holds the feet of the sticks", (RATED,), 0.1, 4, 12, support=1),
         Kind("riser", "raises the head", (RATED,), 0.1, 8, 30, support=2),
-        Kind("adapter", "joins one interface to another", (RATED,), 0.02, 3, 10, support=3),
+        Kind("adapter", "joins one interface to another", (RATED,), 0.005, 3, 10, support=3),
         Kind(
             "head",
             "a pan and tilt head",
@@ -245,7 +245,9 @@ KINDS: dict[str, Kind] = {
             "battery",
             "a battery",
             (
-                FieldWord("energy", Shape.QUANTITY, ENERGY, "what it holds: Wh, or Ah with a voltage", or_dimension=CHARGE),
+                FieldWord(
+                    "energy", Shape.QUANTITY, ENERGY, "what it holds: Wh, or Ah with a voltage", or_dimension=CHARGE
+                ),
                 _quantity("voltage", VOLTAGE, "its nominal voltage"),
                 _quantity("delivers", POWER, "the most power it gives"),
                 FieldWord(
@@ -395,7 +397,9 @@ STATES: tuple[str, ...] = (
 )
 """What `holds` may say of the state in which a thing is packed."""
 
-SUPPORT: tuple[str, ...] = tuple(sorted((k for k in KINDS if KINDS[k].support is not None), key=lambda k: KINDS[k].support or 0))
+SUPPORT: tuple[str, ...] = tuple(
+    kind.word for kind in sorted(KINDS.values(), key=lambda kind: kind.support or 0) if kind.support is not None
+)
 """The support slots, from the ground up."""
 
 

@@ -1,4 +1,4 @@
-"""The shapes a field's value can have. The grammar has one start for each shape; the registry says which field has which."""
+"""The shapes a field's value can have. The grammar has a start for each; the registry says which field has which."""
 
 from __future__ import annotations
 
