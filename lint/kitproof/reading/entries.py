@@ -52,9 +52,11 @@ def _lost_its_indent(line: str, first: str) -> bool:
 
 def _unindented(text: str) -> Line:
     """What a field in column 1 reads as: nothing, with the line to put in its place."""
-    notes = Notes(plain(text))
-    says = "a line that starts with two spaces, as it belongs to the entry above"
-    notes.add("unreadable-line", 0, notes.line.end, says, (), f"  {text[: notes.line.end]}")
+    notes = closed_lines(text)
+    if notes is None:
+        notes = Notes(plain(text))
+        says = "a line that starts with two spaces, as it belongs to the entry above"
+        notes.add("unreadable-line", 0, notes.line.end, says, (), f"  {text[: notes.line.end]}")
     return Line(None, tuple(notes.slips))
 
 

@@ -44,7 +44,7 @@ _NAMED = {
 def first_line(text: str) -> Entry:
     """The entry as its first line has it, without fields, on line 0. Its kind is "" where its word is not known."""
     closed = closed_lines(text)
-    if closed is not None:
+    if closed is not None and closed.line.forbidden is None:
         return Entry("", "", 0, 1, len(text), slips=tuple(closed.slips), unread=(0,))
     line = plain(text)
     match = _ENTRY.match(line.text)
@@ -65,7 +65,8 @@ def first_line(text: str) -> Entry:
         entry = replace(entry, within=value if value is not None and value.known else None)
     elif kind != "order" or notes.value_start < line.end:
         entry = _named(entry, notes)
-    return replace(entry, slips=tuple(notes.slips))
+    # A control character is one slip; what else cannot be read is most likely its doing.
+    return replace(entry, slips=tuple(closed.slips if closed else notes.slips))
 
 
 def _skip(line: PlainLine, at: int) -> int:
