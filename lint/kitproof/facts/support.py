@@ -77,12 +77,19 @@ def _missing(rig: RigSubject) -> tuple[str, ...]:
     text("chart", "single", "none", "unknown"),
     'what its maker gives for the head: a "chart", one figure with its height ("single"), one without ("none"), '
     'or nothing ("unknown")',
+    source="the head's own figures",
 )
 def chart_kind(rig: RigSubject) -> Words:
     return Words(holding_of(rig).kind)
 
 
-@fact("chart_top", "rig", number(LENGTH), "the greatest height for which a load is given for the head")
+@fact(
+    "chart_top",
+    "rig",
+    number(LENGTH),
+    "the greatest height for which a load is given for the head",
+    source="the head's own figures",
+)
 def chart_top(rig: RigSubject) -> Amount:
     top = holding_of(rig).top
     if top is None:

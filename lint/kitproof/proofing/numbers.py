@@ -33,9 +33,7 @@ class RigNumbers:
 
 def computed(setting: Setting) -> list[Fact]:
     """The facts of a rig that are worked out: those with a source, in the order of the registry."""
-    return [
-        each for each in setting.facts["rig"].values() if each.source or (each.type.sort == "text" and each.formula)
-    ]
+    return [each for each in setting.facts["rig"].values() if each.source]
 
 
 def numbers(setting: Setting, rig: Rig) -> RigNumbers:
