@@ -139,6 +139,7 @@ def raised(lower: Curve, upper: Curve, mass: float, height: float) -> Curve:
             Line(0.0, 0.0, at_plate, at_plate),
             *lower.between(0.0, first),
             Line(first, level, mass, mass),
+            *upper.between(level, height),
             *lower.between(height, math.inf),
         ]
     )

@@ -101,7 +101,8 @@ class _Placing:
         """
         if number in self.seats:
             return self.seats[number]
-        nowhere = (f"{self.standing[number].part.label}: its place on the rig",)
+        part = self.standing[number].part
+        nowhere = (f"{part.label}: its place on the rig" if part.described else part.lacks("cog"),)
         if number in self.waiting:
             return _Seated(UNKNOWN_SPOT, "carried", False, nowhere)
         self.waiting.add(number)

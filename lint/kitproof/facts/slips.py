@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Hashable
 from datetime import date
 from typing import ClassVar
 
@@ -45,6 +46,10 @@ class SlipSubject(Subject):
     @property
     def label(self) -> str:
         return "reading"
+
+    @property
+    def gathers_by(self) -> Hashable:
+        return self.slip.said
 
     def place(self, field: str) -> Where:
         return self.placed.where

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Any, ClassVar
@@ -49,6 +49,11 @@ class Subject:
     def within(self) -> tuple[str, ...]:
         """The subjects that it lies in, itself first: a waiver of any of them covers it. All lie in the list."""
         return ()
+
+    @property
+    def gathers_by(self) -> Hashable:
+        """What `gather` makes one finding of: the same rig or case; for what was misread, the same words."""
+        return self.home
 
     @property
     def tags(self) -> Mapping[str, str | Interval]:

@@ -39,6 +39,7 @@ class _Maker:
         self.orders: list[Order] = []
         self.waivers: list[Waiver] = []
         self.within = 0.0
+        self.lost_books = any(each.slip.kind.startswith("used-file") for each in sources.slips)
 
     def make(self) -> KitList:
         main = self.sources.documents[0]
@@ -159,7 +160,10 @@ class _Maker:
         return found
 
     def _find(self, slot: str, name: str, mass: Quantity | None, where: Where) -> Part:
-        """The part of a name; where a mass is said, one that is in no book; else a stand-in, and a slip."""
+        """The part of a name; where a mass is said, one that is in no book; else a stand-in, and a slip.
+
+        While a used file is lost, a name may stand in it: the lost file is the fault to speak of, not each name.
+        """
         part = self.parts.get(name)
         if mass is not None and part is None:
             weight = convert.interval(convert.widened(mass, self.within), MASS)
@@ -169,8 +173,9 @@ class _Maker:
         wanted = f"a {slot}" if slot else "a part of the parts books"
         if part is not None:
             wanted = f'{wanted}: "{name}" is a {part.kind}'
-        known = tuple(each.name for each in self.parts.values() if _fits(slot, each.kind))
-        self._report("unknown-part", where, name, known=known, wanted=wanted)
+        if part is not None or not self.lost_books:
+            known = tuple(each.name for each in self.parts.values() if _fits(slot, each.kind))
+            self._report("unknown-part", where, name, known=known, wanted=wanted)
         return Part(kind=slot or "accessory", name=name, where=where, described=False)
 
     def _heavier(self, part: Part, mass: Quantity) -> Part:

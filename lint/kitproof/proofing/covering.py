@@ -11,11 +11,12 @@ from kitproof.rulebook.rules import Rule
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """A finding with the subject it is about, so that findings on one subject can be told."""
+    """A finding with the subject it is about, so that those on one subject can be told, and what it is gathered by."""
 
     finding: Finding
     rule: Rule
     subject: Hashable
+    gathers_by: Hashable = ""
 
 
 def covered(found: Sequence[Found]) -> list[Found]:
@@ -67,7 +68,7 @@ def gathered(found: Sequence[Found]) -> list[Found]:
     """One finding for each subject that a rule gathers by: the strongest; the places of the others go under `see`."""
     groups: dict[Hashable, list[Found]] = {}
     for number, each in enumerate(found):
-        key: Hashable = (each.rule.name, each.finding.subject) if each.rule.gather else number
+        key: Hashable = (each.rule.name, each.gathers_by) if each.rule.gather else number
         groups.setdefault(key, []).append(each)
     return [_gather(group) for group in groups.values()]
 

@@ -99,7 +99,7 @@ def _found(hit: Hit, kitlist: KitList, units: Units) -> Found:
         quiet=rule.is_quiet(outcome, thing, env),
         within=thing.within,
     )
-    return Found(finding, rule, _key(thing))
+    return Found(finding, rule, _key(thing), thing.gathers_by)
 
 
 def _key(thing: Subject) -> Hashable:

@@ -118,18 +118,28 @@ def paragraph(word: str, text: str, style: str = "") -> list[Line]:
 
 def _waiting(findings: Sequence[Finding]) -> list[Line]:
     """What could not be judged, gathered by what is missing; what the most verdicts wait for comes first."""
-    waiting: dict[str, list[str]] = {}
+    waiting: dict[str, list[Finding]] = {}
     for each in findings:
         if each.outcome == "cannot tell" and each.waived is None:
             for name in each.missing:
-                waiting.setdefault(name, []).append(f"{each.rule} ({each.subject})")
+                waiting.setdefault(name, []).append(each)
     if not waiting:
         return []
     lines: list[Line] = [(), (Piece("Not known, so that it could not be judged:", "title"),)]
-    for name, verdicts in sorted(waiting.items(), key=lambda item: (-len(item[1]), item[0])):
-        verb = "verdict waits" if len(verdicts) == 1 else "verdicts wait"
-        lines += paragraph("Ask", f"{name}: {len(verdicts)} {verb} for it: {', '.join(dict.fromkeys(verdicts))}")
+    for name, waits in sorted(waiting.items(), key=lambda item: (-len(item[1]), item[0])):
+        lines += paragraph("Ask", f"{name}. {_waits(waits)}")
     return lines
+
+
+def _waits(waits: Sequence[Finding]) -> str:
+    """What waits for an answer: which rules where there are few, else how many and how grave."""
+    rules = list(dict.fromkeys(each.rule for each in waits))
+    subjects = ", ".join(dict.fromkeys(each.subject for each in waits))
+    if len(rules) <= 2:
+        return f"{' and '.join(rules)} in {subjects} {'wait' if len(waits) > 1 else 'waits'} for it."
+    stops = sum(each.counts_as == "stop" for each in waits)
+    grave = f", {stops} of them stop," if stops else ""
+    return f"{len(waits)} verdicts{grave} in {subjects} wait for it."
 
 
 def _waived(findings: Sequence[Finding]) -> list[Line]:
