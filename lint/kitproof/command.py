@@ -1,27 +1,22 @@
-"""The command line. Thin: it finds files, calls the rooms in order, prints, and chooses the exit status.
+"""The command line. Thin: it asks the desk for lists and rule books, calls the rooms in order, and chooses the exit.
 
 Everything heavy is imported inside the command that needs it, so that `--help` is instant.
 """
 
 from __future__ import annotations
 
-import sys
-from collections.abc import Sequence
+from collections.abc import Callable
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NoReturn
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from kitproof import __version__
 
 if TYPE_CHECKING:
-    from kitproof.files import Source
-    from kitproof.model.kitlist import KitList
-    from kitproof.proofing.findings import Proof
-    from kitproof.reading.document import Where
-    from kitproof.rulebook.rules import RuleBook
-    from kitproof.showing.text import Line, Said
+    from kitproof.desk import Desk
+    from kitproof.showing.text import Line
 
 FIRST_WORDS = """\
 Kitproof reads a camera-support gear list and finds what will not work before
@@ -57,11 +52,7 @@ class Day(click.ParamType[date]):
             self.fail(f'"{value}" is not a day. Write it as 2027-03-08.', param, ctx)
 
 
-def _stop(says: str) -> NoReturn:
-    """It could not run: says why on standard error, and exits 2."""
-    click.echo(says, err=True)
-    raise SystemExit(2)
-
+Command = Callable[..., None]
 
 as_option = click.option(
     "--as", "form", type=click.Choice(["text", "json"]), default="text", help="How it is printed.", show_default=True
@@ -69,6 +60,32 @@ as_option = click.option(
 output_option = click.option("-o", "output", type=click.Path(dir_okay=False), help="Writes to a file instead.")
 on_option = click.option("--on", "day", type=Day(), help="The day it is proofed for; today unless said.")
 called_option = click.option("--called", metavar="NAME", help="The name of the list on standard input.")
+
+
+def house_options(command: Command) -> Command:
+    """What goes over a house's settings file."""
+    for option in (
+        click.option("--house", metavar="FILE", help="The house's settings file; else the nearest kitproof.toml."),
+        click.option("--rules", "folders", metavar="FOLDER", multiple=True, help="One more folder of rules."),
+        click.option("--limit", "limits", metavar="NAME VALUE", nargs=2, multiple=True, help="Sets a limit."),
+        click.option("--grade", "grades", metavar="RULE GRADE", nargs=2, multiple=True, help="Sets a rule's grade."),
+        click.option("--retire", "retired", metavar="RULE", multiple=True, help="Leaves a rule out."),
+    ):
+        command = option(command)
+    return command
+
+
+def _desk(options: dict[str, Any]) -> Desk:
+    """The desk for what the house options say."""
+    from kitproof.desk import Desk
+
+    return Desk(
+        options["house"] or "",
+        options["folders"],
+        dict(options["limits"]),
+        dict(options["grades"]),
+        options["retired"],
+    )
 
 
 @main.command()
@@ -84,8 +101,15 @@ called_option = click.option("--called", metavar="NAME", help="The name of the l
 )
 @on_option
 @called_option
+@house_options
 def proof(
-    paths: tuple[str, ...], form: str, output: str | None, send_back_at: str, day: date | None, called: str | None
+    paths: tuple[str, ...],
+    form: str,
+    output: str | None,
+    send_back_at: str,
+    day: date | None,
+    called: str | None,
+    **options: Any,
 ) -> None:
     """Proofs lists: files, folders of them, or - for standard input.
 
@@ -94,10 +118,17 @@ def proof(
     from kitproof.proofing.findings import together
     from kitproof.proofing.proof import proof as proofed
 
-    book = _rule_book()
-    lists = [_read(each) for each in _sources(paths, called)]
-    whole = together([proofed(each, book, day or date.today()) for each in lists])
-    _print_proof(whole, lists, send_back_at, form, output)
+    desk = _desk(options)
+    lists = desk.lists(paths, called)
+    whole = together([proofed(each, desk.book(each), day or date.today()) for each in lists])
+    if form == "json":
+        from kitproof.showing.json_output import findings_json
+
+        _write(findings_json(whole), output)
+    else:
+        from kitproof.showing.text import proof_lines
+
+        _print(proof_lines(whole, desk.said_in(lists), [each.heading for each in lists], send_back_at), output)
     if whole.sends_back(send_back_at):
         raise SystemExit(1)
 
@@ -109,8 +140,15 @@ def proof(
 @output_option
 @on_option
 @called_option
+@house_options
 def numbers(
-    paths: tuple[str, ...], rig: str | None, form: str, output: str | None, day: date | None, called: str | None
+    paths: tuple[str, ...],
+    rig: str | None,
+    form: str,
+    output: str | None,
+    day: date | None,
+    called: str | None,
+    **options: Any,
 ) -> None:
     """The numbers behind the findings: every fact of every rig of a list."""
     from kitproof.proofing import numbers as room
@@ -118,18 +156,18 @@ def numbers(
     from kitproof.showing.json_output import numbers_json
     from kitproof.showing.numbers_text import numbers_lines
 
-    book = _rule_book()
+    desk = _desk(options)
     found = []
     lines: list[Line] = []
-    for kitlist in (_read(each) for each in _sources(paths, called)):
-        wanted = [each for each in kitlist.rigs if rig in (None, each.name)]
+    for kitlist in desk.lists(paths, called):
+        book = desk.book(kitlist)
         setting = setting_of(kitlist, book, day or date.today())
-        mine = [room.numbers(setting, each) for each in wanted]
+        mine = [room.numbers(setting, each) for each in kitlist.rigs if rig in (None, each.name)]
         found += mine
         if mine:
-            lines += [*([()] if lines else []), *numbers_lines(mine, units_of(kitlist), _heading(kitlist))]
+            lines += [*([()] if lines else []), *numbers_lines(mine, units_of(kitlist, book), kitlist.heading)]
     if not found:
-        _stop(f'There is no rig "{rig}" in it.' if rig else "There is no rig in it.")
+        desk.stop(f'There is no rig "{rig}" in it.' if rig else "There is no rig in it.")
     if form == "json":
         _write(numbers_json(found), output)
     else:
@@ -138,7 +176,7 @@ def numbers(
 
 def _rule_names(context: click.Context, parameter: click.Parameter, typed: str) -> list[str]:
     """Completion: the rules whose names start as typed."""
-    from kitproof.files import shipped_rules
+    from kitproof.books import shipped_rules
 
     names = (Path(each).stem for each in shipped_rules() if each.endswith(".rule"))
     return [name for name in names if name.startswith(typed)]
@@ -148,130 +186,47 @@ def _rule_names(context: click.Context, parameter: click.Parameter, typed: str) 
 @click.argument("rule", shell_complete=_rule_names)
 @as_option
 @output_option
-def why(rule: str, form: str, output: str | None) -> None:
+@house_options
+def why(rule: str, form: str, output: str | None, **options: Any) -> None:
     """One rule in full: what it finds, why it matters, what to do, and where it is from."""
     from kitproof.showing.rules_text import rule_json, rule_lines
     from kitproof.words.nearest import nearest
 
-    book = _rule_book()
+    desk = _desk(options)
+    book = desk.book_here()
     found = book.named(rule)
     if found is None:
         near = nearest(rule, tuple(book.rules))
         hint = f" The nearest: {', '.join(near)}." if near else ""
-        _stop(f'There is no rule "{rule}".{hint} `kitproof rules` names all.')
-    if form == "json":
+        desk.stop(f'There is no rule "{rule}".{hint} `kitproof rules` names all.')
+    elif form == "json":
         _write(rule_json(found), output)
     else:
-        _print(rule_lines(found), output)
+        _print(rule_lines(found, book), output)
 
 
 @main.command()
 @as_option
 @output_option
-def rules(form: str, output: str | None) -> None:
-    """All rules, by group, with the grade and the headline of each."""
+@house_options
+def rules(form: str, output: str | None, **options: Any) -> None:
+    """All rules in force here, by group: the grade and the headline of each, and what the house has set."""
     from kitproof.showing.rules_text import rules_json, rules_lines
 
-    book = _rule_book()
+    book = _desk(options).book_here()
     if form == "json":
         _write(rules_json(book), output)
     else:
         _print(rules_lines(book), output)
 
 
-def _rule_book() -> RuleBook:
-    """The shipped rule book; a rule file that has mistakes stops everything, with every mistake at its place."""
-    from kitproof.facts.fields import knows
-    from kitproof.facts.registry import FACTS, HOUSE_NUMBERS
-    from kitproof.files import shipped_rules
-    from kitproof.rulebook import BadRules, load
+def _print(lines: list[Line], output: str | None) -> None:
+    from kitproof.showing.output import print_lines
 
-    try:
-        return load(shipped_rules(), FACTS, knows=knows, numbers=HOUSE_NUMBERS)
-    except BadRules as bad:
-        for error in bad.errors:
-            click.echo(f"{error.path}, line {error.line}, column {error.column}: {error.says}", err=True)
-        _stop("Nothing was proofed: the rule book is used whole or not at all.")
-
-
-def _sources(paths: tuple[str, ...], called: str | None) -> list[Source]:
-    """The lists asked for; with no path there is nothing to do, and it says what could be typed."""
-    from kitproof.files import NoSuchPathError, Source, lists_in, source
-
-    if not paths:
-        _stop("Which list? Name a file, a folder, or - for standard input: kitproof proof order.kitlist")
-    if called and "-" not in paths:
-        _stop("--called names what comes on standard input; give - as the path with it.")
-    found = []
-    try:
-        for path in paths:
-            if path == "-":
-                name = called or "standard input"
-                found.append(Source(name, Path.cwd() / name, sys.stdin.buffer.read()))
-            else:
-                found += [source(each) for each in lists_in((path,))]
-    except NoSuchPathError as problem:
-        _stop(str(problem))
-    return found
-
-
-def _read(found: Source) -> KitList:
-    from kitproof.files import fetcher
-    from kitproof.model.making import make_list
-    from kitproof.model.sources import gather
-
-    return make_list(gather(found.path, str(found.real), found.data, fetcher(found.real.parent)))
-
-
-def _print_proof(whole: Proof, lists: Sequence[KitList], send_back_at: str, form: str, output: str | None) -> None:
-    if form == "json":
-        from kitproof.showing.json_output import findings_json
-
-        _write(findings_json(whole), output)
-        return
-    from kitproof.showing.text import proof_lines
-
-    headings = [_heading(each) for each in lists]
-    _print(proof_lines(whole, _said_in(lists), headings, send_back_at), output)
-
-
-def _heading(kitlist: KitList) -> str:
-    title = f": {kitlist.title}" if kitlist.title else ""
-    issue = f", issue {kitlist.issue}" if kitlist.issue is not None else ""
-    return f"{kitlist.path}{issue}{title}"
-
-
-def _said_in(lists: Sequence[KitList]) -> Said:
-    """The text at a place, where it is short enough to show."""
-    texts = {document.path: document.lines for each in lists for document in each.documents}
-
-    def said(where: Where) -> str:
-        lines = texts.get(where.path, ())
-        if where.line != where.to_line or not 0 < where.line <= len(lines):
-            return ""
-        text = " ".join(lines[where.line - 1][where.column - 1 : where.to_column - 1].split())
-        return text if len(text) <= 60 else f"{text[:58]} …"
-
-    return said
-
-
-def _print(lines: Sequence[Line], output: str | None) -> None:
-    """To a terminal with colour, anywhere else plain."""
-    from kitproof.showing.text import plain
-
-    if output is None and sys.stdout.isatty():
-        from kitproof.showing.terminal import print_lines
-
-        print_lines(lines)
-    else:
-        _write(plain(lines), output)
+    print_lines(lines, output)
 
 
 def _write(text: str, output: str | None) -> None:
-    if output is None:
-        sys.stdout.buffer.write(text.encode("utf-8"))
-        return
-    try:
-        Path(output).write_text(text, "utf-8")
-    except OSError as error:
-        _stop(f'"{output}" cannot be written: {(error.strerror or "no reason given").lower()}.')
+    from kitproof.showing.output import write
+
+    write(text, output)

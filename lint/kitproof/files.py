@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from kitproof.model.sources import Fetch, Fetched
-from kitproof.words.shipped import folder
 
 ENDING = ".kitlist"
 ROOT_MARKS = ("kitproof.toml", ".git")
@@ -92,10 +91,3 @@ def _root(start: Path) -> Path:
         if any((each / mark).exists() for mark in ROOT_MARKS):
             return each
     return here
-
-
-def shipped_rules() -> Mapping[str, str]:
-    """The rule files that ship with the package: path within the rules folder to text."""
-    top = folder("rules")
-    files = sorted(each for each in top.rglob("*") if each.suffix == ".rule" or each.name == "limits")
-    return {each.relative_to(top).as_posix(): each.read_text("utf-8") for each in files}

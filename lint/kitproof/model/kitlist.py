@@ -135,3 +135,9 @@ class KitList(Frozen):
     @property
     def label(self) -> str:
         return f'list "{self.title}"' if self.title else "list"
+
+    @property
+    def heading(self) -> str:
+        """Path, issue and title: what every output prints of it."""
+        issue = f", issue {self.issue}" if self.issue is not None else ""
+        return f"{self.path}{issue}{f': {self.title}' if self.title else ''}"

@@ -56,7 +56,11 @@ class Waived:
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One finding. `grade` is its rule's own; it counts by the highest grade of itself and what stands under `also`."""
+    """One finding. `grade` is its rule's own; it counts by the highest grade of itself and what stands under `also`.
+
+    `counts` is False for what never sends a list back: what is waived, and `cannot tell` of a grade for which the
+    house does not count it.
+    """
 
     rule: str
     grade: str
@@ -77,6 +81,7 @@ class Finding:
     also: tuple[Finding, ...] = ()
     waived: Waived | None = None
     quiet: bool = False
+    counts: bool = True
     within: tuple[str, ...] = ()
     fingerprint: str = ""
 
@@ -84,13 +89,6 @@ class Finding:
     def counts_as(self) -> str:
         """The gravest grade of itself and of what it keeps under `also`, quiet ones left out."""
         return min((self.grade, *(each.grade for each in self.also if not each.quiet)), key=GRADES.index)
-
-    @property
-    def weighs(self) -> bool:
-        """Whether it counts towards sending a list back: not when waived, and `cannot tell` only for `stop` rules."""
-        if self.waived is not None or self.quiet:
-            return False
-        return self.outcome != "cannot tell" or self.counts_as == "stop"
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,7 +127,7 @@ class Proof:
 
     def sends_back(self, at: str) -> bool:
         """Whether anything counts at this grade or a graver one."""
-        return any(each.weighs and GRADES.index(each.counts_as) <= GRADES.index(at) for each in self.findings)
+        return any(each.counts and GRADES.index(each.counts_as) <= GRADES.index(at) for each in self.findings)
 
 
 def together(proofs: Sequence[Proof]) -> Proof:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping, Sequence
+from dataclasses import replace
 from datetime import date
 
 from kitproof.facts.mating import JointSubject
@@ -31,7 +32,7 @@ def setting_of(kitlist: KitList, book: RuleBook, day: date) -> Setting:
 def proof(kitlist: KitList, book: RuleBook, day: date) -> Proof:
     """Every rule of a book on a list. `day` decides waivers and dated limits. Never raises for what a list says."""
     setting = setting_of(kitlist, book, day)
-    units = units_of(kitlist)
+    units = units_of(kitlist, book)
     hits = judged(setting, book)
     found = gathered(covered(_all_found(hits, kitlist, units)))
     found = waived(found, setting, book)
@@ -42,14 +43,20 @@ def proof(kitlist: KitList, book: RuleBook, day: date) -> Proof:
     found += covered(_all_found(last, kitlist, units))
     counted = [hit for hit in (*hits, *last) if hit.applied and hit.rule.about != "slip"]
     not_judged = sum(hit.outcome == "cannot tell" for hit in counted)
-    shown = [each.finding for each in found if not each.finding.quiet]
+    shown = [_weighed(each.finding, book) for each in found if not each.finding.quiet]
     return Proof(marked(in_order(shown)), len(counted) - not_judged, not_judged, not_read(kitlist))
 
 
-def units_of(kitlist: KitList) -> Units:
-    """The units that a list asks for, those of one dimension in the order asked; the usual ones for the rest."""
+def _weighed(finding: Finding, book: RuleBook) -> Finding:
+    """A finding that knows whether it counts: not when waived, `cannot tell` only at the grades the house names."""
+    told = finding.outcome != "cannot tell" or finding.counts_as in book.cannot_tell_counts
+    return replace(finding, counts=told and finding.waived is None)
+
+
+def units_of(kitlist: KitList, book: RuleBook) -> Units:
+    """The units that a list asks for, else its house, those of one dimension in order; else the usual ones."""
     asked: dict[Dimension, list[str]] = {}
-    for name in kitlist.units:
+    for name in kitlist.units or book.units:
         if name in UNITS:
             asked.setdefault(UNITS[name].dimension, []).append(name)
     return {**DEFAULT_UNITS, **{dimension: tuple(names) for dimension, names in asked.items()}}

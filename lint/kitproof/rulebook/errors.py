@@ -18,7 +18,8 @@ class RuleError:
     says: str
 
     def __str__(self) -> str:
-        return f"{self.path}, line {self.line}, column {self.column}: {self.says}"
+        place = f", line {self.line}, column {self.column}" if self.line else ""
+        return f"{self.path}{place}: {self.says}"
 
 
 class BadRules(Exception):  # noqa: N818 - named for what it holds: bad rules, not one error

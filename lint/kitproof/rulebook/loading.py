@@ -69,6 +69,8 @@ class _Loader:
         once = self._once()
         self._check_covers(once)
         retired = self._settings(once)
+        counting = self._counting()
+        never_waived = frozenset(self._known(name, once) for name in self.house.never_waived)
         if self.errors:
             raise BadRules(self.errors)
         rules = {name: rule for name, rule in self.rules.items() if name not in retired}
@@ -79,6 +81,10 @@ class _Loader:
             limits=tuple(self._all_limits()),
             numbers=house.numbers,
             warnings=tuple(warnings_for(self.readers, self.rules, self.limit_places)),
+            never_waived=never_waived,
+            cannot_tell_counts=counting,
+            units=self.house.units,
+            house=self.house,
         )
 
     def _lines(self, path: str, text: str) -> list[Line]:
@@ -164,6 +170,15 @@ class _Loader:
                 self.rules[rule] = replace(self.rules[rule], grade=grade)
         retired = [self._known(name, once) for name in self.house.retired]
         return [name for name in dict.fromkeys(retired) if name in self.rules]
+
+    def _counting(self) -> tuple[str, ...]:
+        """The grades at which `cannot tell` counts like a finding."""
+        if self.house.cannot_tell_counts is None:
+            return ("stop",)
+        for grade in self.house.cannot_tell_counts:
+            if grade not in GRADES:
+                self.errors.append(self.house.error(grade, f"{grade}: a grade is one of {', '.join(GRADES)}"))
+        return self.house.cannot_tell_counts
 
     def _known(self, name: str, once: Mapping[str, str]) -> str:
         meant = once.get(name, name)

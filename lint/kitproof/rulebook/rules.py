@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from kitproof.facts.values import Amount, Thing, Truth, Type, Verdict
 from kitproof.reading.document import Where
@@ -11,6 +11,7 @@ from kitproof.rulebook.compile import Amounts, Condition, Env, Values
 from kitproof.rulebook.errors import RuleError
 from kitproof.rulebook.limits import Limit
 from kitproof.rulebook.messages import Template
+from kitproof.rulebook.settings import NO_SETTINGS, Settings
 from kitproof.rulebook.truths import YES, all_of
 from kitproof.rulebook.typed import Typed
 
@@ -175,7 +176,10 @@ class RuleBook:
     """All rules by name, in the order of their groups and names; those that the house retired stand apart.
 
     `once` leads from a rule's old names to the one it has now. `numbers` are the facts' own house numbers, in SI, with
-    what the house has set. `warnings` are what to look at in the rule files, though they can be used.
+    what the house has set. `warnings` are what to look at in the rule files, though they can be used. `never_waived`
+    are rules of which the house takes no waiver, `cannot_tell_counts` the grades at which `cannot tell` counts,
+    `units` those to print in where a list asks for none. `places` says where a house's own rule files are, by
+    path, and `house` is what was set.
     """
 
     rules: Mapping[str, Rule]
@@ -184,6 +188,11 @@ class RuleBook:
     limits: tuple[Limit, ...]
     numbers: Mapping[str, float]
     warnings: tuple[RuleError, ...] = ()
+    never_waived: frozenset[str] = frozenset()
+    cannot_tell_counts: tuple[str, ...] = ("stop",)
+    units: tuple[str, ...] = ()
+    places: Mapping[str, str] = field(default_factory=dict)
+    house: Settings = NO_SETTINGS
 
     def named(self, name: str) -> Rule | None:
         """The rule of a name or an old name, retired ones included."""

@@ -11,24 +11,38 @@ GRADES = ("stop", "wrong", "watch", "note")
 """From the gravest to the least."""
 
 
+Spot = tuple[str, int, int, int]
+"""File, line, column, and the column just after; line 0 where there is no file, but the command line."""
+
+
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """A house's own numbers and choices, as written in its settings file `path`.
+    """A house's own numbers and choices.
 
     `limits` holds a value as written, "30 h", by `RULE.NAME`, `GROUP.NAME`, or the name alone where only one limit has
-    it. `grades` are by rule. `places` is where a name stands: line, column, and the column just after it.
+    it. `grades` are by rule. `never_waived` are rules of which no waiver is taken; `cannot_tell_counts` the grades at
+    which `cannot tell` counts like a finding (None: `stop` alone); `units` those to print in where a list asks
+    for none. `places` says where each name stands.
     """
 
     limits: Mapping[str, str] = field(default_factory=dict)
     grades: Mapping[str, str] = field(default_factory=dict)
     retired: tuple[str, ...] = ()
-    path: str = "kitproof.toml"
-    places: Mapping[str, tuple[int, int, int]] = field(default_factory=dict)
+    never_waived: tuple[str, ...] = ()
+    cannot_tell_counts: tuple[str, ...] | None = None
+    units: tuple[str, ...] = ()
+    places: Mapping[str, Spot] = field(default_factory=dict)
+
+    def place(self, name: str) -> str:
+        """Where a name was set, in words."""
+        path, line, _, _ = self.places.get(name, COMMAND_LINE)
+        return f"{path}, line {line}" if line else path
 
     def error(self, name: str, says: str) -> RuleError:
         """A mistake about a name that the house has written."""
-        line, column, to_column = self.places.get(name, (1, 1, 2))
-        return RuleError(self.path, line, column, to_column, says)
+        path, line, column, to_column = self.places.get(name, COMMAND_LINE)
+        return RuleError(path, line, column, to_column, says)
 
 
+COMMAND_LINE: Spot = ("the command line", 0, 0, 0)
 NO_SETTINGS = Settings()

@@ -3,22 +3,27 @@
 from __future__ import annotations
 
 import json
+import textwrap
 from collections.abc import Iterable
 from dataclasses import asdict
 
 from kitproof.rulebook.explain import Explained, ExplainedLimit, explained
 from kitproof.rulebook.rules import Rule, RuleBook
-from kitproof.showing.text import MARGIN, Line, Piece, paragraph
+from kitproof.showing.text import MARGIN, WIDTH, Line, Piece, paragraph
 
 RULES = "kitproof/rules/1"
 
 
-def rule_lines(rule: Rule) -> list[Line]:
-    """One rule in full."""
+def rule_lines(rule: Rule, book: RuleBook) -> list[Line]:
+    """One rule in full, with where it is from where that is a house's own folder."""
     told = explained(rule)
     lines: list[Line] = [(Piece(told.grade.upper().ljust(MARGIN), told.grade), Piece(told.title, "title"))]
     for word, text in _paragraphs(told):
         lines += paragraph(word, text)
+    if rule.path in book.places:
+        lines += paragraph("File", book.places[rule.path])
+    if rule.name in book.retired:
+        lines += paragraph("Out", "The house has retired this rule.")
     return lines
 
 
@@ -54,21 +59,35 @@ def _limit(limit: ExplainedLimit) -> str:
 
 
 def rules_lines(book: RuleBook) -> list[Line]:
-    """All rules by group: name, grade, headline."""
+    """All rules in force by group: name, grade, headline; then what the house has set."""
     lines: list[Line] = []
     group = ""
-    for rule in book.rules.values():
+    for rule in sorted(book.rules.values(), key=lambda each: (each.group, each.name)):
         if rule.group != group:
             group = rule.group
             lines += [*([()] if lines else []), (Piece(group, "title"),)]
-        told = explained(rule)
-        head = f"  {told.name}"
-        lines.append((Piece(head.ljust(32)), Piece(told.grade.ljust(6), told.grade), Piece(_short(told.title))))
-    return [*lines, (), (Piece(f"{len(book.rules)} rules. `kitproof why RULE` tells one in full."),)]
+        lines += _rule_line(rule, book)
+    lines += [(), (Piece(f"{len(book.rules)} rules. `kitproof why RULE` tells one in full."),)]
+    return [*lines, *_set_by_house(book)]
 
 
-def _short(title: str) -> str:
-    return title if len(title) <= 42 else f"{title[:41].rstrip()}…"
+def _rule_line(rule: Rule, book: RuleBook) -> list[Line]:
+    own = f" [{book.places[rule.path]}]" if rule.path in book.places else ""
+    title = textwrap.wrap(f"{explained(rule).title}{own}", WIDTH - 38)
+    first = (Piece(f"  {rule.name}".ljust(32)), Piece(rule.grade.ljust(6), rule.grade), Piece(title[0]))
+    return [first, *((Piece(" " * 38), Piece(each)) for each in title[1:])]
+
+
+def _set_by_house(book: RuleBook) -> list[Line]:
+    """Grades, limits and retired rules that are not as shipped, and what set them."""
+    house = book.house
+    said = [
+        *((name, f"{name} has the grade {grade}") for name, grade in house.grades.items()),
+        *((name, f"{name} is {value}") for name, value in house.limits.items()),
+        *((name, f"{name} is retired") for name in house.retired),
+        *((name, f"{name} is never waived") for name in house.never_waived),
+    ]
+    return [line for name, words in said for line in paragraph("Set", f"{words} ({house.place(name)})")]
 
 
 def rule_json(rule: Rule) -> str:

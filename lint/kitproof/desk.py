@@ -1,0 +1,98 @@
+"""The desk: lists come in here by path, each with the rule book that holds for it. What goes wrong stops it."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import NoReturn
+
+from kitproof.books import Asked, Books, shipped_rules
+from kitproof.files import NoSuchPathError, Source, fetcher, lists_in, source
+from kitproof.model.kitlist import KitList
+from kitproof.model.making import make_list
+from kitproof.model.sources import gather
+from kitproof.reading.document import Where
+from kitproof.rulebook import BadRules, RuleBook, Settings
+from kitproof.showing.text import Said
+
+LONGEST_SHOWN = 60
+
+
+class Desk:
+    """Lists and rule books for one run of the command, with what its options set over the house's file."""
+
+    def __init__(
+        self,
+        house: str,
+        folders: Sequence[str],
+        limits: Mapping[str, str],
+        grades: Mapping[str, str],
+        retired: Sequence[str],
+    ) -> None:
+        settings = Settings(limits, grades, tuple(retired))
+        self.books = Books(Asked(settings, tuple(folders), house), shipped_rules())
+        self.real: dict[str, Path] = {}
+
+    def stop(self, says: str) -> NoReturn:
+        """It could not run: says why on standard error, and exits 2."""
+        print(says, file=sys.stderr)
+        raise SystemExit(2)
+
+    def lists(self, paths: Sequence[str], called: str | None) -> list[KitList]:
+        """The lists that paths name; rule books first, so that nothing is proofed by half of one."""
+        found = self._sources(paths, called)
+        for each in found:
+            self.real[each.path] = each.real
+            self._book(each.real)
+        return [_list_of(each) for each in found]
+
+    def book(self, kitlist: KitList) -> RuleBook:
+        return self._book(self.real[kitlist.path])
+
+    def book_here(self) -> RuleBook:
+        """The rule book that holds for a list in the current folder."""
+        return self._book(Path.cwd() / "list")
+
+    def _book(self, real: Path) -> RuleBook:
+        try:
+            return self.books.for_list(real)
+        except BadRules as bad:
+            for error in bad.errors:
+                print(error, file=sys.stderr)
+            self.stop("Nothing was proofed: the rule book is used whole or not at all.")
+
+    def _sources(self, paths: Sequence[str], called: str | None) -> list[Source]:
+        """The lists asked for; with no path there is nothing to do, and it says what could be typed."""
+        if not paths:
+            self.stop("Which list? Name a file, a folder, or - for standard input: kitproof proof order.kitlist")
+        if called and "-" not in paths:
+            self.stop("--called names what comes on standard input; give - as the path with it.")
+        found: list[Source] = []
+        try:
+            for path in paths:
+                if path == "-":
+                    name = called or "standard input"
+                    found.append(Source(name, Path.cwd() / name, sys.stdin.buffer.read()))
+                else:
+                    found += [source(each) for each in lists_in((path,))]
+        except NoSuchPathError as problem:
+            self.stop(str(problem))
+        return list({each.path: each for each in found}.values())
+
+    def said_in(self, lists: Sequence[KitList]) -> Said:
+        """The text at a place of these lists or what they use; "" where there is none."""
+        texts = {document.path: document.lines for each in lists for document in each.documents}
+
+        def said(where: Where) -> str:
+            lines = texts.get(where.path, ())
+            if where.line != where.to_line or not 0 < where.line <= len(lines):
+                return ""
+            text = " ".join(lines[where.line - 1][where.column - 1 : where.to_column - 1].split())
+            return text if len(text) <= LONGEST_SHOWN else f"{text[: LONGEST_SHOWN - 2]} …"
+
+        return said
+
+
+def _list_of(found: Source) -> KitList:
+    return make_list(gather(found.path, str(found.real), found.data, fetcher(found.real.parent)))

@@ -1,0 +1,35 @@
+"""Where output goes: a terminal with colour, anywhere else plain UTF-8, or a file."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from kitproof.showing.text import Line, plain
+
+
+def print_lines(lines: Sequence[Line], output: str | None) -> None:
+    """To a terminal by rich, which honours NO_COLOR; to a file or a pipe plain."""
+    if output is None and sys.stdout.isatty():
+        from kitproof.showing import terminal
+
+        terminal.print_lines(lines)
+    else:
+        write(plain(lines), output)
+
+
+def write(text: str, output: str | None) -> None:
+    """Writes text and nothing else. A reader that has gone away is no fault; a file that cannot be written exits 2."""
+    try:
+        if output is not None:
+            Path(output).write_bytes(text.encode("utf-8"))
+            return
+        sys.stdout.buffer.write(text.encode("utf-8"))
+        sys.stdout.buffer.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    except OSError as error:
+        print(f'"{output}" cannot be written: {(error.strerror or "no reason given").lower()}.', file=sys.stderr)
+        raise SystemExit(2) from error
