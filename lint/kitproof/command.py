@@ -101,6 +101,8 @@ def _desk(options: dict[str, Any]) -> Desk:
 )
 @on_option
 @called_option
+@click.option("--record", metavar="FILE", help="Writes what is found to a file, to be known from now on.")
+@click.option("--known", metavar="FILE", help="What was recorded before is shown as known, and does not count.")
 @house_options
 def proof(
     paths: tuple[str, ...],
@@ -109,6 +111,8 @@ def proof(
     send_back_at: str,
     day: date | None,
     called: str | None,
+    record: str | None,
+    known: str | None,
     **options: Any,
 ) -> None:
     """Proofs lists: files, folders of them, or - for standard input.
@@ -121,6 +125,12 @@ def proof(
     desk = _desk(options)
     lists = desk.lists(paths, called)
     whole = together([proofed(each, desk.book(each), day or date.today()) for each in lists])
+    if known is not None:
+        whole = desk.against_known(whole, known, lists)
+    if record is not None:
+        from kitproof.proofing.known import record as recorded
+
+        _write(recorded(whole), record)
     if form == "json":
         from kitproof.showing.json_output import findings_json
 

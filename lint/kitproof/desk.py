@@ -12,6 +12,8 @@ from kitproof.files import NoSuchPathError, Source, fetcher, lists_in, source
 from kitproof.model.kitlist import KitList
 from kitproof.model.making import make_list
 from kitproof.model.sources import gather
+from kitproof.proofing.findings import Proof
+from kitproof.proofing.known import BadRecordError, against, read_record
 from kitproof.reading.document import Where
 from kitproof.rulebook import BadRules, RuleBook, Settings
 from kitproof.showing.text import Said
@@ -80,6 +82,17 @@ class Desk:
             self.stop(str(problem))
         return list({each.path: each for each in found}.values())
 
+    def against_known(self, whole: Proof, path: str, lists: Sequence[KitList]) -> Proof:
+        """A proof held against a record of known findings; a record that cannot be used stops the command."""
+        try:
+            known = read_record(Path(path).read_bytes().decode("utf-8"))
+            return against(whole, known, {each.key for each in lists})
+        except OSError as error:
+            self.stop(f'"{path}" cannot be read: {(error.strerror or "no reason given").lower()}.')
+        except (BadRecordError, UnicodeDecodeError) as error:
+            says = error if isinstance(error, BadRecordError) else "it is not UTF-8 text"
+            self.stop(f'"{path}" is no record of known findings: {says}.')
+
     def said_in(self, lists: Sequence[KitList]) -> Said:
         """The text at a place of these lists or what they use; "" where there is none."""
         texts = {document.path: document.lines for each in lists for document in each.documents}
@@ -95,4 +108,5 @@ class Desk:
 
 
 def _list_of(found: Source) -> KitList:
-    return make_list(gather(found.path, str(found.real), found.data, fetcher(found.real.parent)))
+    sources = gather(found.path, str(found.real), found.data, fetcher(found.real.parent))
+    return make_list(sources, found.key)

@@ -25,6 +25,11 @@ class Source:
     real: Path
     data: bytes
 
+    @property
+    def key(self) -> str:
+        """What names it from wherever it is proofed: its path from its root."""
+        return self.real.relative_to(_root(self.real.parent)).as_posix()
+
 
 def lists_in(paths: tuple[str, ...]) -> Iterator[Path]:
     """The lists that paths name: files as they are, folders searched for `*.kitlist`, hidden ones left out."""

@@ -113,9 +113,13 @@ class Waiver(Frozen):
 
 
 class KitList(Frozen):
-    """One list with all it uses. `parts` are those in reach by name, `own_parts` those that this file defines."""
+    """One list with all it uses. `parts` are those in reach by name, `own_parts` those that this file defines.
+
+    `path` is how it is shown, `key` what names it from wherever it is proofed: its path from its root.
+    """
 
     path: str
+    key: str
     documents: tuple[Document, ...]
     parts: Mapping[str, Part]
     own_parts: tuple[Part, ...]

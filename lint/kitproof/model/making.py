@@ -20,9 +20,12 @@ from kitproof.words.kinds import ENTRIES, KINDS, SITE
 from kitproof.words.nearest import nearest
 
 
-def make_list(sources: Sources) -> KitList:
-    """The list that a file and those it uses describe. Never raises for what a person typed: that becomes slips."""
-    return _Maker(sources).make()
+def make_list(sources: Sources, key: str = "") -> KitList:
+    """The list that a file and those it uses describe. Never raises for what a person typed: that becomes slips.
+
+    `key` names the list from wherever it is proofed; without one its path does.
+    """
+    return _Maker(sources).make(key)
 
 
 class _Maker:
@@ -41,7 +44,7 @@ class _Maker:
         self.within = 0.0
         self.lost_books = any(each.slip.kind.startswith("used-file") for each in sources.slips)
 
-    def make(self) -> KitList:
+    def make(self, key: str) -> KitList:
         main = self.sources.documents[0]
         for document in self.sources.documents:
             self._slips_of(document)
@@ -57,6 +60,7 @@ class _Maker:
             self._report("nothing-listed", Where(main.path, 1, 1, 1, 1), "")
         return KitList(
             path=main.path,
+            key=key or main.path,
             documents=self.sources.documents,
             parts=self.parts,
             own_parts=tuple(self.own_parts),

@@ -58,8 +58,8 @@ class Waived:
 class Finding:
     """One finding. `grade` is its rule's own; it counts by the highest grade of itself and what stands under `also`.
 
-    `counts` is False for what never sends a list back: what is waived, and `cannot tell` of a grade for which the
-    house does not count it.
+    `counts` is False for what never sends a list back: what is waived or known, and `cannot tell` of a grade for which
+    the house does not count it. `thing` is what it is about more closely than its subject, `key` what names the list.
     """
 
     rule: str
@@ -83,6 +83,9 @@ class Finding:
     quiet: bool = False
     counts: bool = True
     within: tuple[str, ...] = ()
+    thing: str = ""
+    key: str = ""
+    known: bool = False
     fingerprint: str = ""
 
     @property
@@ -93,7 +96,7 @@ class Finding:
 
 @dataclass(frozen=True, slots=True)
 class Tally:
-    """How many findings there are of each grade; `cannot tell` and waived ones are counted apart."""
+    """How many findings there are of each grade; `cannot tell`, waived and known ones are counted apart."""
 
     stop: int = 0
     wrong: int = 0
@@ -101,24 +104,31 @@ class Tally:
     note: int = 0
     cannot_tell: int = 0
     waived: int = 0
+    known: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class Proof:
-    """What proofing one or more lists gave. `judged` and `not_judged` count rule × subject, `not_read` lines."""
+    """What proofing one or more lists gave. `judged` and `not_judged` count rule × subject, `not_read` lines.
+
+    `gone` names what a record of known findings has and what is no longer found.
+    """
 
     findings: tuple[Finding, ...]
     judged: int
     not_judged: int
     not_read: int
+    gone: tuple[str, ...] = ()
 
     @property
     def tally(self) -> Tally:
         counts = dict.fromkeys(GRADES, 0)
-        apart = {"cannot_tell": 0, "waived": 0}
+        apart = {"cannot_tell": 0, "waived": 0, "known": 0}
         for each in self.findings:
             if each.waived is not None:
                 apart["waived"] += 1
+            elif each.known:
+                apart["known"] += 1
             elif each.outcome == "cannot tell":
                 apart["cannot_tell"] += 1
             else:
@@ -147,12 +157,12 @@ def together(proofs: Sequence[Proof]) -> Proof:
 def marked(findings: Sequence[Finding]) -> tuple[Finding, ...]:
     """Findings with their fingerprints: the same after lines have moved, and never the same for two of one list.
 
-    Made of the rule, the path, the subject, and which one it is among those that are alike.
+    Made of the rule, the list's key, the thing it is about, and which one it is among those that are alike.
     """
     seen: dict[str, int] = {}
     done = []
     for each in findings:
-        key = "\n".join((each.rule, each.path, each.subject, each.says if each.subject == "list" else ""))
+        key = "\n".join((each.rule, each.key, each.subject, each.thing))
         seen[key] = seen.get(key, 0) + 1
         digest = hashlib.sha256(f"{key}\n{seen[key]}".encode()).hexdigest()
         done.append(replace(each, fingerprint=digest[:16]))

@@ -9,6 +9,7 @@ from datetime import date
 from kitproof.facts.mating import JointSubject
 from kitproof.facts.registry import FACTS
 from kitproof.facts.rig import RigSubject
+from kitproof.facts.slips import SlipSubject
 from kitproof.facts.subject import Setting, Subject
 from kitproof.facts.values import Amount, Held
 from kitproof.model.kitlist import KitList
@@ -105,6 +106,8 @@ def _found(hit: Hit, kitlist: KitList, units: Units) -> Found:
         fixes=_fixes(rule, thing, env, units),
         quiet=rule.is_quiet(outcome, thing, env),
         within=thing.within,
+        thing=str(thing.gathers_by) if isinstance(thing, SlipSubject) else thing.label,
+        key=kitlist.key,
     )
     return Found(finding, rule, _key(thing), thing.gathers_by)
 

@@ -28,6 +28,7 @@ def findings_json(proof: Proof) -> str:
             "not_judged": proof.not_judged,
             "not_read": proof.not_read,
             "findings": [_finding(each) for each in proof.findings],
+            "gone": list(proof.gone),
             "tally": asdict(proof.tally),
         }
     )
@@ -71,6 +72,8 @@ def _finding(finding: Finding) -> dict[str, Any]:
             "until": waived.until.isoformat() if waived.until else None,
             "where": _where(waived.where),
         },
+        "known": finding.known,
+        "counts": finding.counts,
         "fingerprint": finding.fingerprint,
     }
 

@@ -38,11 +38,14 @@ def plain(lines: Sequence[Line]) -> str:
 def proof_lines(proof: Proof, said: Said, lists: Sequence[str], send_back_at: str) -> list[Line]:
     """A whole proof. `lists` names the lists proofed, with their issues, one a line; a list is sent back at a grade."""
     lines: list[Line] = [(Piece(each),) for each in lists]
-    shown = [each for each in proof.findings if each.outcome != "cannot tell" and each.waived is None]
+    new = [each for each in proof.findings if each.waived is None and not each.known]
+    shown = [each for each in new if each.outcome != "cannot tell"]
     for each in shown:
         lines += [(), *finding_lines(each, said)]
-    lines += _waiting(proof.findings)
+    lines += _waiting(new)
     lines += _waived(proof.findings)
+    lines += _known_stops(proof.findings)
+    lines += _gone(proof.gone)
     return [*lines, (), *_closing(proof, send_back_at)]
 
 
@@ -120,7 +123,7 @@ def _waiting(findings: Sequence[Finding]) -> list[Line]:
     """What could not be judged, gathered by what is missing; what the most verdicts wait for comes first."""
     waiting: dict[str, list[Finding]] = {}
     for each in findings:
-        if each.outcome == "cannot tell" and each.waived is None:
+        if each.outcome == "cannot tell":
             for name in each.missing:
                 waiting.setdefault(name, []).append(each)
     if not waiting:
@@ -154,6 +157,21 @@ def _waived(findings: Sequence[Finding]) -> list[Line]:
     return [(), *lines] if lines else []
 
 
+def _known_stops(findings: Sequence[Finding]) -> list[Line]:
+    """What was known before and could hurt someone is still said, if only in a line."""
+    lines: list[Line] = []
+    for each in findings:
+        if each.known and each.waived is None and each.counts_as == "stop":
+            lines += paragraph("Known", f"{each.subject}: {each.title} ({each.rule}, grade stop, known before)")
+    return [(), *lines] if lines else []
+
+
+def _gone(gone: Sequence[str]) -> list[Line]:
+    """What was known and is no longer found: the record can be made again without it."""
+    lines = [line for each in gone for line in paragraph("Gone", f"{each}: known before, and no longer found.")]
+    return [(), *lines] if lines else []
+
+
 def _closing(proof: Proof, send_back_at: str) -> list[Line]:
     """How many findings of each grade, whether they send the list back, and what the proof rests on."""
     tally = proof.tally
@@ -161,6 +179,8 @@ def _closing(proof: Proof, send_back_at: str) -> list[Line]:
     said = [f"{counts[grade]} {grade}" for grade in GRADES if counts[grade]]
     if tally.cannot_tell:
         said.append(f"{tally.cannot_tell} not decided")
+    if tally.known:
+        said.append(f"{tally.known} known before")
     if tally.waived:
         said.append(f"{tally.waived} waived")
     heading = f"Findings: {', '.join(said)}." if said else "No findings."

@@ -1,0 +1,87 @@
+"""Findings that were known before: a record of one proof, held against the next, so that only what is new counts."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Collection, Sequence
+from dataclasses import replace
+from typing import Any, NamedTuple
+
+from kitproof.proofing.findings import Finding, Proof
+
+SCHEMA = "kitproof/known/1"
+
+
+class Known(NamedTuple):
+    """One finding of a record."""
+
+    fingerprint: str
+    rule: str
+    list: str
+    subject: str
+
+    @property
+    def words(self) -> str:
+        return f"{self.rule} in {self.subject} of {self.list}"
+
+
+class BadRecordError(Exception):
+    """A record that cannot be used; its text says why, in a person's words."""
+
+
+def record(proof: Proof) -> str:
+    """The findings of a proof as a record: what each is, and the fingerprint that it is known by. Waived ones are not
+    recorded, since the waiver speaks for them."""
+    entries = [
+        {
+            "fingerprint": each.fingerprint,
+            "rule": each.rule,
+            "list": each.key,
+            "subject": each.subject,
+            "says": each.says,
+        }
+        for each in proof.findings
+        if each.waived is None
+    ]
+    return json.dumps({"schema": SCHEMA, "findings": entries}, ensure_ascii=False, indent=2) + "\n"
+
+
+def _entry(finding: Finding) -> dict[str, str]:
+    return {
+        "fingerprint": finding.fingerprint,
+        "rule": finding.rule,
+        "list": finding.key,
+        "subject": finding.subject,
+        "says": finding.says,
+    }
+
+
+def read_record(text: str) -> tuple[Known, ...]:
+    """The findings of a record. Raises BadRecordError where the text is no record."""
+    try:
+        data: Any = json.loads(text)
+    except ValueError as error:
+        raise BadRecordError("it is not JSON as --record writes it") from error
+    if not isinstance(data, dict) or data.get("schema") != SCHEMA or not isinstance(data.get("findings"), list):
+        raise BadRecordError(f'it does not say "schema": "{SCHEMA}", as --record writes it')
+    known = []
+    for number, each in enumerate(data["findings"], 1):
+        keys = ("fingerprint", "rule", "list", "subject")
+        if not isinstance(each, dict) or not all(isinstance(each.get(key), str) for key in keys):
+            raise BadRecordError(f"its finding {number} has no {' or no '.join(keys)}")
+        known.append(Known(*(each[key] for key in keys)))
+    return tuple(known)
+
+
+def against(proof: Proof, known: Sequence[Known], keys: Collection[str]) -> Proof:
+    """The proof with known findings marked: they stay, and count for nothing.
+
+    `gone` names those that are no longer found in the lists proofed, whose keys are given; of others nothing is said.
+    """
+    marks = {each.fingerprint for each in known}
+    findings = tuple(
+        replace(each, known=True, counts=False) if each.fingerprint in marks else each for each in proof.findings
+    )
+    found = {each.fingerprint for each in proof.findings}
+    gone = tuple(each.words for each in known if each.fingerprint not in found and each.list in keys)
+    return replace(proof, findings=findings, gone=gone)
