@@ -165,10 +165,20 @@ class WaiverSubject(Subject):
 
     about: ClassVar[str] = "waiver"
 
-    def __init__(self, setting: Setting, waiver: Waiver, rule_known: bool, subject_known: bool, used: bool, near: str):
+    def __init__(
+        self,
+        setting: Setting,
+        waiver: Waiver,
+        rule_known: bool,
+        subject_known: bool,
+        used: bool,
+        near: str,
+        allowed: bool,
+    ) -> None:
         super().__init__(setting)
         self.waiver = waiver
-        self.rule_known, self.subject_known, self.used, self.near = rule_known, subject_known, used, near
+        self.rule_known, self.subject_known, self.used = rule_known, subject_known, used
+        self.near, self.allowed = near, allowed
 
     @property
     def label(self) -> str:
@@ -214,6 +224,11 @@ def subject_known(waiver: WaiverSubject) -> Verdict:
 @fact("used", "waiver", TRUTH, "whether it waives a finding")
 def used(waiver: WaiverSubject) -> Verdict:
     return _truth(waiver.used)
+
+
+@fact("allowed", "waiver", TRUTH, "whether the house takes waivers of this rule at all", certain=True)
+def allowed(waiver: WaiverSubject) -> Verdict:
+    return _truth(waiver.allowed)
 
 
 @fact("until_said", "waiver", TRUTH, "whether it says its last day")

@@ -32,17 +32,7 @@ class BadRecordError(Exception):
 def record(proof: Proof) -> str:
     """The findings of a proof as a record: what each is, and the fingerprint that it is known by. Waived ones are not
     recorded, since the waiver speaks for them."""
-    entries = [
-        {
-            "fingerprint": each.fingerprint,
-            "rule": each.rule,
-            "list": each.key,
-            "subject": each.subject,
-            "says": each.says,
-        }
-        for each in proof.findings
-        if each.waived is None
-    ]
+    entries = [_entry(each) for each in proof.findings if each.waived is None]
     return json.dumps({"schema": SCHEMA, "findings": entries}, ensure_ascii=False, indent=2) + "\n"
 
 

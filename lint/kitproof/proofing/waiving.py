@@ -49,12 +49,19 @@ def accepts(waiver: Waiver, found: Found, book: RuleBook) -> bool:
     return rule is not None and rule.name == found.rule.name and subject in ("list", *found.finding.within)
 
 
+def allowed(waiver: Waiver, book: RuleBook) -> bool:
+    """Whether the house takes waivers of this rule at all."""
+    rule = book.named(waiver.rule)
+    return rule is None or rule.name not in book.never_waived
+
+
 def waived(found: Sequence[Found], setting: Setting, book: RuleBook) -> list[Found]:
     """The findings with the waivers that accept them. A waived finding stays, and counts for nothing."""
+    waivers = [each for each in setting.kitlist.waivers if holds(each, setting.day) and allowed(each, book)]
     done = []
     for each in found:
         waiver = next(
-            (w for w in setting.kitlist.waivers if holds(w, setting.day) and accepts(w, each, book)),
+            (w for w in waivers if accepts(w, each, book)),
             None,
         )
         if waiver is not None:
@@ -76,5 +83,5 @@ def waiver_subjects(found: Sequence[Found], setting: Setting, book: RuleBook) ->
         if rule_known and not subject_known:
             near = nearest(subject_words(waiver.subject), known)
         words = " or ".join(near)
-        subjects.append(WaiverSubject(setting, waiver, rule_known, subject_known, used, words))
+        subjects.append(WaiverSubject(setting, waiver, rule_known, subject_known, used, words, allowed(waiver, book)))
     return subjects
