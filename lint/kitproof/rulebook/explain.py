@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 
 from kitproof.facts.values import Thing, Words
 from kitproof.rulebook.compile import Env
 from kitproof.rulebook.limits import Limit
 from kitproof.rulebook.messages import DEFAULT_UNITS, Units, complete, message
-from kitproof.rulebook.rules import Action, Rule
+from kitproof.rulebook.rules import Action, Rule, Test
 from kitproof.rulebook.scope import a
+from kitproof.rulebook.typed import LimitRead, all_in
 from kitproof.words.dimensions import in_words
 
 SIGNS = {
@@ -25,6 +28,7 @@ SIGNS = {
     "≠": "is not",
 }
 QUOTED = re.compile(r'("[^"]*"|“[^”]*”|\'[^\']*\')')
+NAME = re.compile(r"[a-z][a-z0-9_.]*")
 SIGN = re.compile(r"<=|>=|!=|<|>|=|≤|≥|≠")
 
 
@@ -83,12 +87,12 @@ def explained(rule: Rule) -> Explained:
         about=rule.about,
         given=tuple(test.text for test in rule.given),
         fails=rule.fails.text,
-        fails_in_words=condition_words(rule.fails.text),
+        fails_in_words=condition_words(rule.fails),
         says=rule.says.text,
         doubt=rule.doubt.text if rule.doubt is not None else "",
         because=rule.because.text,
         each=f"{rule.each.name} in {rule.each.text}" if rule.each is not None else "",
-        fixes=tuple(_fix(action.word, action.text) for action in rule.fixes),
+        fixes=tuple(_fix(action) for action in rule.fixes),
         limits=tuple(each for limit in rule.limits for each in _limits(limit)),
         terms=rule.terms,
         covers=rule.covers,
@@ -99,13 +103,12 @@ def explained(rule: Rule) -> Explained:
     )
 
 
-def _fix(word: str, text: str) -> str:
+def _fix(action: Action) -> str:
     """A fix as it is written, in words: for `why`, where there is no list to name parts from."""
-    rest = text.partition(" ")[2].strip()
-    if word == "advise":
-        return rest.strip("\"“”'")
-    slot, _, where = rest.partition(" where ")
-    such = f", one for which {condition_words(where.strip())}" if where else ""
+    if action.advice is not None:
+        return action.advice.text
+    slot = action.text.partition(" ")[2].partition(" where ")[0]
+    such = f", one for which {condition_words(action.where)}" if action.where is not None else ""
     name = slot.strip().replace("_", " ")
     sentences = {
         "choose": f"Choose another {name}{such}.",
@@ -115,7 +118,7 @@ def _fix(word: str, text: str) -> str:
         "set": f"Set {name}.",
         "remove": f"Take out the {name}.",
     }
-    return sentences[word]
+    return sentences[action.word]
 
 
 def _limits(limit: Limit) -> tuple[ExplainedLimit, ...]:
@@ -144,7 +147,7 @@ def fix_words(action: Action, thing: Thing, env: Env, units: Units = DEFAULT_UNI
             return None
         return message(action.advice, thing, env, units)
     name = _called(action, thing, env)
-    such = f", one for which {condition_words(action.where.text)}" if action.where is not None else ""
+    such = f", one for which {condition_words(action.where, env.day)}" if action.where is not None else ""
     if action.word in ("choose", "add"):
         slot = action.path[-1].replace("_", " ") if action.path else name
         return f"Choose another {slot}{such}." if action.word == "choose" else f"Add {a(slot)}{such}."
@@ -179,9 +182,22 @@ def _called(action: Action, thing: Thing, env: Env) -> str:
     return held.text if isinstance(held, Words) and held.text else _field_called(action.path)
 
 
-def condition_words(text: str) -> str:
-    """A condition in a person's words: `load_share <= 100 %` is "load share is at most 100 %"."""
+def condition_words(test: Test, day: date | None = None) -> str:
+    """A condition in a person's words: `load_share <= 100 %` is "load share is at most 100 %".
+
+    A limit is said by its value: the one that holds on the day, or, with no day given, the only one that it has.
+    """
+    values = {node.limit.name: _value_of(node.limit, day) for node in all_in(test.typed) if isinstance(node, LimitRead)}
     return "".join(
-        part if number % 2 else SIGN.sub(lambda sign: SIGNS[sign.group()], part).replace("_", " ")
-        for number, part in enumerate(QUOTED.split(text))
+        part if number % 2 else _plain_words(part, values) for number, part in enumerate(QUOTED.split(test.text))
     )
+
+
+def _value_of(limit: Limit, day: date | None) -> str:
+    dated = limit.on(day) if day is not None else limit.values[0] if len(limit.values) == 1 else None
+    return dated.written if dated is not None and dated.written else limit.name
+
+
+def _plain_words(text: str, values: Mapping[str, str]) -> str:
+    said = NAME.sub(lambda name: values.get(name.group(), name.group().replace("_", " ")), text)
+    return SIGN.sub(lambda sign: SIGNS[sign.group()], said)
