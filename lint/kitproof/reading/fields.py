@@ -163,7 +163,7 @@ def _unknown(line: PlainLine, words: Vocabulary, entry: str, part_kind: str) -> 
 
 
 def with_article(word: str) -> str:
-    return f"an {word}" if word[0] in "aeiou" else f"a {word}"
+    return f"an {word}" if word[0] in "aeio" else f"a {word}"
 
 
 def _longer_word(line: PlainLine, field: FieldWord, words: Vocabulary) -> Slip | None:

@@ -153,6 +153,9 @@ def _units(
     if draft.first is None:
         return None
     shared = _unit_word(draft)
+    if shared is None and draft.how == "between" and draft.second is not None and not bare:
+        _unit(draft.second, None, dimensions, notes, bare)  # the last number is where the unit is missing
+        return None
     first = _unit(draft.first, shared, dimensions, notes, bare)
     if first is None:
         return None

@@ -101,6 +101,8 @@ def of_field(field: FieldWord) -> str:
     dimension = field.dimension or NUMBER
     if field.shape is Shape.QUANTITY:
         return quantity_of(dimension, *([field.or_dimension] if field.or_dimension else []))
+    if field.shape is Shape.REACH and dimension == ANGLE and field.positive:
+        return f"{in_words(dimension)} or a reach, such as up to 8°"
     if field.shape is Shape.REACH:
         return f"{in_words(dimension)} or a reach, such as {_REACHES.get(dimension, '1 to 2')}"
     if field.shape is Shape.POINTS:

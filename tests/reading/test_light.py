@@ -1,0 +1,23 @@
+"""The reader loads lark with the first value and pint with the first unusual unit, and not before."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+import pytest
+
+
+@pytest.mark.parametrize(
+    ("code", "loaded"),
+    [
+        ("import kitproof.reading", []),
+        ("from kitproof.reading import read; read('# nothing', 'a')", []),
+        ("""from kitproof.reading import read; read('part light "a"\\n  mass 14 lb\\n', 'a')""", ["lark"]),
+        ("""from kitproof.reading import read; read('part light "a"\\n  mass 1 stone\\n', 'a')""", ["lark", "pint"]),
+    ],
+)
+def test_what_is_loaded(code: str, loaded: list[str]) -> None:
+    show = "import sys; print(*sorted({'lark', 'pint'} & set(sys.modules)))"
+    run = subprocess.run([sys.executable, "-c", f"{code}\n{show}"], capture_output=True, text=True, check=True)
+    assert run.stdout.split() == loaded
