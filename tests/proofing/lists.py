@@ -1,0 +1,72 @@
+"""Lists proofed in tests as the command proofs them: by their bytes, with the files that they use beside them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from datetime import date
+from functools import cache
+from pathlib import Path
+
+from kitproof.books import shipped_book
+from kitproof.files import fetcher
+from kitproof.model.kitlist import KitList
+from kitproof.model.making import make_list
+from kitproof.model.sources import Fetched, gather
+from kitproof.proofing.findings import Finding, Proof
+from kitproof.proofing.proof import proof
+from kitproof.rulebook.rules import RuleBook
+
+DAY = date(2027, 3, 1)
+"""The day on which every list in the tests is proofed."""
+
+_MARK = re.compile(r"# (?P<word>[a-z][a-z ]*?)(?:: (?P<names>[a-z0-9, -]+))?$")
+
+
+@cache
+def book() -> RuleBook:
+    """The rule book that ships."""
+    return shipped_book()
+
+
+def read(path: Path) -> KitList:
+    """A list by its bytes, with the files that it uses."""
+    real = path.resolve()
+    return make_list(gather(str(path), str(real), path.read_bytes(), fetcher(real.parent)))
+
+
+def nothing_beside(using: str, wanted: str) -> Fetched:
+    """A fetch for lists that stand alone: no file that they use is there."""
+    return Fetched(wanted, wanted, problem="missing")
+
+
+def read_bytes(data: bytes, name: str = "list.kitlist") -> KitList:
+    """A list that stands alone."""
+    return make_list(gather(name, name, data, nothing_beside))
+
+
+def proofed(kitlist: KitList, day: date = DAY) -> Proof:
+    return proof(kitlist, book(), day)
+
+
+def proofed_text(text: str, day: date = DAY) -> Proof:
+    """A list that stands alone, given as text."""
+    return proofed(read_bytes(text.encode()), day)
+
+
+def everything(findings: tuple[Finding, ...]) -> Iterator[Finding]:
+    """Findings, and those that they keep under `also`."""
+    for each in findings:
+        yield each
+        yield from each.also
+
+
+def marks(path: Path, word: str) -> list[tuple[int, str]]:
+    """The lines whose closing comment is `# WORD: a, b`, each with every name; `# WORD` alone has the name ""."""
+    lines = path.read_bytes().decode("utf-8", "replace").splitlines()
+    found = []
+    for number, line in enumerate(lines, 1):
+        match = _MARK.search(line)
+        if match and match["word"] == word:
+            found += [(number, name.strip()) for name in (match["names"] or "").split(",")]
+    return found

@@ -1,0 +1,116 @@
+"""Every rule proves itself: its first example has what it finds, at the line marked for it, and its second has not.
+
+`# found here` ends the line at which a rule must find something; a rule about a used file is found at its `use`.
+What else an example gives at `wrong` or above must be declared in it, on a line `# also found: rule, rule`, so that
+an example is about its own rule and shows nothing by chance.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.house.repository import RULES
+from tests.proofing.lists import book, everything, marks, proofed, read
+
+# By group: the rules that a first issue of Kitproof must have.
+WANTED = {
+    "balance": {"slide-missing", "slide-out-of-reach"},
+    "mating": {"bowl-size-differs", "screw-size-differs", "seat-does-not-mate", "slide-width-differs"},
+    "order": {"ordered-not-used", "too-few-for-rigs", "used-not-ordered"},
+    "packing": {
+        "camera-left-on",
+        "head-packed-tilted",
+        "head-packed-under-tension",
+        "head-with-own-case-on-sticks",
+        "pan-bar-bound",
+        "slide-left-on",
+    },
+    "reading": {
+        "circular-use",
+        "defined-twice",
+        "figures-contradict",
+        "impossible-mass",
+        "no-unit",
+        "not-utf-8",
+        "nothing-listed",
+        "number-misread",
+        "pounds-taken-for-kilograms",
+        "unknown-part",
+        "unknown-word",
+        "unreadable-line",
+        "used-file-missing",
+        "used-file-outside",
+        "waiver-of-nothing-known",
+        "waiver-out-of-date",
+        "waiver-unused",
+        "wrong-unit",
+    },
+    "support": {
+        "chart-rises",
+        "off-the-chart",
+        "overload-at-height",
+        "sticks-overloaded",
+        "uncharted-no-margin",
+    },
+}
+
+PATHS = sorted(RULES.rglob("*.rule"))
+EVERY = pytest.mark.parametrize("rule", PATHS, ids=lambda path: f"{path.parent.name}/{path.stem}")
+
+
+def example(rule: Path, which: str) -> Path:
+    return rule.with_name(f"{rule.stem}.{which}.kitlist")
+
+
+def test_every_rule_that_was_asked_for_is_there() -> None:
+    have = {group: {path.stem for path in (RULES / group).glob("*.rule")} for group in WANTED}
+    assert {group: names - have[group] for group, names in WANTED.items() if names - have[group]} == {}
+
+
+def test_the_book_has_every_rule_file() -> None:
+    assert set(book().rules) == {path.stem for path in PATHS}
+
+
+@EVERY
+def test_a_rule_finds_its_example_that_fails(rule: Path) -> None:
+    path = example(rule, "fails")
+    found = [each for each in proofed(read(path)).findings if each.rule == rule.stem]
+    lines = [line for line, _ in marks(path, "found here")]
+    assert lines, "the example must mark the line"
+    assert sorted({each.where.line for each in found}) == sorted(set(lines))
+    assert {each.where.path for each in found} == {str(path)}
+    assert {each.outcome for each in found} == {"fails"}
+
+
+@EVERY
+def test_a_rule_is_silent_about_its_example_that_holds(rule: Path) -> None:
+    path = example(rule, "holds")
+    assert marks(path, "found here") == []
+    found = [each for each in everything(proofed(read(path)).findings) if each.rule == rule.stem]
+    assert [(each.outcome, each.where.line, each.says) for each in found] == []
+
+
+@EVERY
+@pytest.mark.parametrize("which", ["fails", "holds"])
+def test_an_example_shows_nothing_else_unsaid(rule: Path, which: str) -> None:
+    path = example(rule, which)
+    declared = {name for _, name in marks(path, "also found")}
+    found = [each for each in everything(proofed(read(path)).findings) if each.grade in ("stop", "wrong")]
+    assert {each.rule for each in found if not each.quiet} - {rule.stem} == declared
+
+
+@EVERY
+def test_a_finding_says_something_whole(rule: Path) -> None:
+    """No hole of a message is left open, and something to do is said."""
+    found = [each for each in proofed(read(example(rule, "fails"))).findings if each.rule == rule.stem]
+    for each in found:
+        told = [each.title, each.says, each.because, *(fix.says for fix in each.fixes)]
+        assert [text for text in told if not text or "{" in text or "}" in text] == []
+        assert each.fixes
+
+
+def test_no_rule_is_about_a_subject_that_nothing_is_judged_for() -> None:
+    judged = {"rig", "joint", "part", "figure", "packed", "line", "item", "waiver", "slip"}
+    assert {rule.about for rule in book().rules.values()} - judged == set()
