@@ -1,0 +1,74 @@
+"""The samples show what Kitproof finds: every planted fault at its line, nothing besides, and nothing once mended.
+
+`# planted: rule, rule` ends the line at which those rules find something.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from kitproof.proofing.findings import Finding, together
+from tests.house.repository import ROOT, short
+from tests.proofing.lists import book, everything, marks, proofed, read
+
+SAMPLES = ROOT / "samples"
+FAULTS = SAMPLES / "nine-bells-faults.kitlist"
+MENDED = SAMPLES / "nine-bells-mended.kitlist"
+UNTIDY = sorted((SAMPLES / "untidy").glob("*.kitlist"))
+STOCK = sorted((SAMPLES / "stock").glob("*.kitlist"))
+ALL = sorted(SAMPLES.rglob("*.kitlist"))
+
+MARKED = pytest.mark.parametrize("path", [FAULTS, *UNTIDY], ids=short)
+
+
+def found_in(path: Path) -> tuple[Finding, ...]:
+    """What is found in a file when all lists of its folder are proofed: two files of a ring show it in each other."""
+    whole = together([proofed(read(each)) for each in sorted(path.parent.glob("*.kitlist"))])
+    return tuple(each for each in whole.findings if each.where.path == str(path))
+
+
+@MARKED
+def test_every_planted_fault_is_found_at_its_line(path: Path) -> None:
+    planted = set(marks(path, "planted"))
+    assert planted
+    assert planted - {(each.where.line, each.rule) for each in everything(found_in(path))} == set()
+
+
+@MARKED
+def test_nothing_is_found_that_was_not_planted(path: Path) -> None:
+    """Of any grade. What a finding keeps under `also` is a part of it."""
+    assert {(each.where.line, each.rule) for each in found_in(path)} - set(marks(path, "planted")) == set()
+
+
+def test_the_list_with_faults_has_many_kinds_of_them() -> None:
+    assert len({rule for _, rule in marks(FAULTS, "planted")}) >= 20
+
+
+def test_planted_faults_are_found_for_certain() -> None:
+    """None of them is shown as a doubt, but what lies under a finding that is certain."""
+    assert {each.outcome for each in proofed(read(FAULTS)).findings} == {"fails"}
+
+
+def test_the_mended_list_is_not_sent_back_and_leaves_nothing_undecided() -> None:
+    whole = proofed(read(MENDED))
+    assert not whole.sends_back("watch")
+    assert [each.rule for each in whole.findings if each.counts_as != "note" or each.outcome == "cannot tell"] == []
+    assert (whole.not_judged, whole.not_read) == (0, 0)
+    assert whole.judged > 200
+
+
+@pytest.mark.parametrize("path", STOCK, ids=short)
+def test_a_parts_book_has_nothing_to_send_back(path: Path) -> None:
+    assert [(each.rule, each.where.line) for each in proofed(read(path)).findings] == []
+
+
+def test_every_rule_fires_somewhere_in_the_samples() -> None:
+    fired = {each.rule for path in ALL for each in everything(proofed(read(path)).findings)}
+    assert set(book().rules) - fired == set()
+
+
+def test_a_planted_fault_is_of_a_known_rule() -> None:
+    named = {rule for path in ALL for _, rule in marks(path, "planted")}
+    assert named - set(book().rules) == set()
