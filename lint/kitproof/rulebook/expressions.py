@@ -42,7 +42,8 @@ def _unit_pattern() -> str:
     return "(?:" + "|".join(re.escape(name) for name in names) + r")(?![\w²^])"
 
 
-def _fill(terminal: TerminalDef) -> None:
+def fill_units(terminal: TerminalDef) -> None:
+    """Gives the terminal UNIT every unit of the table of units."""
     if terminal.name == "UNIT":
         terminal.pattern = PatternRE(_unit_pattern())
 
@@ -50,7 +51,7 @@ def _fill(terminal: TerminalDef) -> None:
 @cache
 def _parser() -> Lark:
     grammar = (folder("grammar") / "expression.lark").read_text(encoding="utf-8")
-    return Lark(grammar, parser="lalr", propagate_positions=True, edit_terminals=_fill)
+    return Lark(grammar, parser="lalr", propagate_positions=True, edit_terminals=fill_units)
 
 
 def parse(text: str) -> syntax.Expression:
