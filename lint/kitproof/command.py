@@ -146,6 +146,9 @@ def proof(
 @main.command()
 @click.argument("paths", nargs=-1, type=click.Path(path_type=str), metavar="PATH")
 @click.option("--rig", "rig", metavar="NAME", help="One rig only.")
+@click.option("--with", "names", metavar="NAME", multiple=True, help="Combinations with this part only.")
+@click.option("--every", is_flag=True, help="Every combination, not only the one that loads the head most.")
+@click.option("--worked", is_flag=True, help="How each number came about, and what widens it most.")
 @as_option
 @output_option
 @on_option
@@ -154,6 +157,9 @@ def proof(
 def numbers(
     paths: tuple[str, ...],
     rig: str | None,
+    names: tuple[str, ...],
+    every: bool,
+    worked: bool,
     form: str,
     output: str | None,
     day: date | None,
@@ -172,12 +178,16 @@ def numbers(
     for kitlist in desk.lists(paths, called):
         book = desk.book(kitlist)
         setting = setting_of(kitlist, book, day or date.today())
-        mine = [room.numbers(setting, each) for each in kitlist.rigs if rig in (None, each.name)]
+        mine = [room.numbers(setting, each, work=worked) for each in kitlist.rigs if rig in (None, each.name)]
+        mine = [room.narrowed(each, names, every=every or form == "json") for each in mine]
+        mine = [each for each in mine if each.combinations]
         found += mine
         if mine:
             lines += [*([()] if lines else []), *numbers_lines(mine, units_of(kitlist, book), kitlist.heading)]
     if not found:
-        desk.stop(f'There is no rig "{rig}" in it.' if rig else "There is no rig in it.")
+        which = f'rig "{rig}"' if rig else "rig"
+        such = f" with {' and '.join(names)}" if names else ""
+        desk.stop(f"There is no {which}{such} in it.")
     if form == "json":
         _write(numbers_json(found), output)
     else:

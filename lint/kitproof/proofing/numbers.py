@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from kitproof.facts.build import combinations
 from kitproof.facts.fact import Fact
@@ -11,6 +11,7 @@ from kitproof.facts.rig import RigSubject
 from kitproof.facts.subject import Setting
 from kitproof.facts.values import Amount, Words
 from kitproof.model.rigs import Rig
+from kitproof.proofing.worked import Worked, worked
 from kitproof.words.dimensions import Dimension
 
 Numbers = Mapping[str, tuple[Amount | Words, Dimension | None]]
@@ -18,10 +19,18 @@ Numbers = Mapping[str, tuple[Amount | Words, Dimension | None]]
 
 @dataclass(frozen=True, slots=True)
 class CombinationNumbers:
-    """The facts of one combination by name, each with its dimension (None for a word)."""
+    """The facts of one combination by name, each with its dimension (None for a word); worked where it was asked."""
 
     choice: Mapping[str, str]
     facts: Numbers
+    names: frozenset[str]
+    worked: tuple[Worked, ...] = ()
+
+    @property
+    def load(self) -> float:
+        """How much of the head it uses at most."""
+        value = self.facts["load_share"][0]
+        return value.high if isinstance(value, Amount) else 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +38,7 @@ class RigNumbers:
     name: str
     path: str
     combinations: tuple[CombinationNumbers, ...]
+    of: int
 
 
 def computed(setting: Setting) -> list[Fact]:
@@ -36,8 +46,8 @@ def computed(setting: Setting) -> list[Fact]:
     return [each for each in setting.facts["rig"].values() if each.source]
 
 
-def numbers(setting: Setting, rig: Rig) -> RigNumbers:
-    """Every worked-out fact of a rig for each of its combinations."""
+def numbers(setting: Setting, rig: Rig, *, work: bool = False) -> RigNumbers:
+    """Every worked-out fact of a rig for each of its combinations; with `work` how each came about."""
     wanted = computed(setting)
     found = []
     for build in combinations(rig):
@@ -47,5 +57,15 @@ def numbers(setting: Setting, rig: Rig) -> RigNumbers:
             value = subject.value(each.name)
             if isinstance(value, Amount | Words):
                 facts[each.name] = (value, each.type.dimension)
-        found.append(CombinationNumbers(dict(build.choice), facts))
-    return RigNumbers(rig.name, setting.kitlist.path, tuple(found))
+        names = frozenset(each.part.name for each in build.standing)
+        how = tuple(worked(setting, build, wanted)) if work else ()
+        found.append(CombinationNumbers(dict(build.choice), facts, names, how))
+    return RigNumbers(rig.name, setting.kitlist.path, tuple(found), len(found))
+
+
+def narrowed(rig: RigNumbers, names: Sequence[str], *, every: bool) -> RigNumbers:
+    """A rig with the combinations that are asked for: those that hold all of some names, and of them, unless every one
+    is wanted, the one that loads the head most."""
+    fitting = [each for each in rig.combinations if each.names.issuperset(names)]
+    chosen = fitting if every else sorted(fitting, key=lambda each: each.load)[-1:]
+    return replace(rig, combinations=tuple(chosen), of=len(rig.combinations))

@@ -9,8 +9,10 @@ from dataclasses import asdict
 from typing import Any
 
 from kitproof.facts.values import Amount
+from kitproof.proofing.figures import Figure
 from kitproof.proofing.findings import Finding, Fix, Proof
 from kitproof.proofing.numbers import RigNumbers
+from kitproof.proofing.worked import LARGEST, Worked
 from kitproof.reading.document import Where
 from kitproof.words.dimensions import CHARGE, ENERGY, Dimension
 from kitproof.words.units import SI_NAMES, UNITS
@@ -99,9 +101,39 @@ def _rig(rig: RigNumbers) -> dict[str, Any]:
             {
                 "choice": dict(each.choice),
                 "facts": {name: value_json(value, dimension) for name, (value, dimension) in each.facts.items()},
+                **({"worked": {how.fact.name: _worked(how) for how in each.worked}} if each.worked else {}),
             }
             for each in rig.combinations
         ],
+    }
+
+
+def _worked(how: Worked) -> dict[str, Any]:
+    """How a number came about; `saved` is in the fact's own unit, null where the widest figure is not known at all."""
+    dimension = how.fact.type.dimension
+    widest = None
+    if how.widest is not None and dimension is not None:
+        saved = _number(how.saved, dimension) if how.saved < LARGEST else None
+        widest = {"figure": how.widest.label, "saved": saved}
+    return {
+        "meaning": how.fact.says,
+        "formula": how.fact.formula,
+        "source": how.fact.source,
+        "rests_on": [_figure(each) for each in how.rests_on],
+        "widest": widest,
+    }
+
+
+def _figure(figure: Figure) -> dict[str, Any]:
+    low, high = (_number(end, figure.dimension) for end in figure.ends)
+    unit = SI_NAMES.get(figure.dimension, "SI")
+    return {
+        "figure": figure.label,
+        "low": low,
+        "high": high,
+        "unit": unit,
+        "said": figure.said,
+        "where": _where(figure.where),
     }
 
 
