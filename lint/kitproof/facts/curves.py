@@ -110,7 +110,7 @@ def falling(points: Sequence[tuple[float, float]], cap: float, start: float) -> 
     """Lines through points (height, mass), in order of height, never above `cap` or what a smaller height allows.
 
     That is the least, over all heights up to h, of straight lines between the points. Up to the first point it is level
-    from `start` on. Points at one height make a drop.
+    from `start` on. Points at one height make a drop. Masses and heights may be without bound.
     """
     level = min(cap, points[0][1])
     lines = [Line(start, points[0][0], level, level)]
@@ -122,8 +122,11 @@ def falling(points: Sequence[tuple[float, float]], cap: float, start: float) -> 
 
 
 def _under(level: float, left: float, at_left: float, right: float, at_right: float) -> list[Line]:
-    """One straight line between two points, cut off at a level that its left end is not below."""
-    if at_right >= level:
+    """One straight line between two points, cut off at a level that its left end is not below.
+
+    Where the right end's height or the left end's mass has no bound, the line leaves the level only in the limit.
+    """
+    if at_right >= level or math.inf in (right, at_left):
         return [Line(left, right, level, level)]
     meets = left + (at_left - level) / (at_left - at_right) * (right - left)
     return [Line(left, meets, level, level), Line(meets, right, level, at_right)]

@@ -72,7 +72,7 @@ class Holding:
     `tried` is what the house saw it hold: it raises the lower curve at that height and below (not below the plate),
     never above the upper curve. A trial without a height, or hung below the plate, raises nothing. A chart figure
     without a height is a rated figure. A height below 0 is taken as 0. An axis of (−∞, ∞) is one that nothing is known
-    of.
+    of. High ends of masses and heights may be ∞: a figure that is there but not known is (0, ∞).
     """
 
     chart: tuple[Figure, ...] = ()
@@ -167,7 +167,7 @@ class Holding:
     def _most_beyond(self, top: float, mass: float) -> Piece:
         """The lever law about the deepest axis that may be, from the highest point up."""
         axis = (self.axis or self.limits.axis)[1]
-        if axis == math.inf or top + axis <= 0:
+        if math.inf in (axis, mass) or top + axis <= 0:
             return Line(top, math.inf, mass, mass)
         return Lever(top, math.inf, mass * (top + axis), axis)
 

@@ -18,6 +18,7 @@ from kitproof.reading.document import Document, Entry, Quantity, Slip, Where
 from kitproof.words.dimensions import MASS
 from kitproof.words.kinds import ENTRIES, KINDS, SITE
 from kitproof.words.nearest import nearest
+from kitproof.words.phrases import with_article
 
 
 def make_list(sources: Sources, key: str = "") -> KitList:
@@ -174,9 +175,9 @@ class _Maker:
             return Part(kind=slot or "accessory", name=name, where=where, mass=weight, places={"mass": where})
         if part is not None and _fits(slot, part.kind):
             return part if mass is None else self._heavier(part, mass)
-        wanted = f"a {slot}" if slot else "a part of the parts books"
+        wanted = with_article(slot) if slot else "a part of the parts books"
         if part is not None:
-            wanted = f'{wanted}: "{name}" is a {part.kind}'
+            wanted = f'{wanted}: "{name}" is {with_article(part.kind)}'
         if part is not None or not self.lost_books:
             known = tuple(each.name for each in self.parts.values() if _fits(slot, each.kind))
             self._report("unknown-part", where, name, known=known, wanted=wanted)

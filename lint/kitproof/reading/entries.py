@@ -103,7 +103,11 @@ def _once_each(entry: Entry, fields: list[Field], lines: dict[int, str]) -> tupl
     slips: list[Slip] = []
     seen: dict[str, Field] = {}
     for field in fields:
-        if field.word in seen and field.word not in repeated:
+        first = seen.get(field.word)
+        if first is not None and first.value is None and field.value is not None:
+            kept.remove(first)  # it could not be read, which is said; it must not hide this one
+            seen.pop(field.word)
+        elif first is not None and field.word not in repeated:
             says = f"{field.word} once in the entry: it is said above already"
             slips.append(_slip("figures-contradict", field, says, lines))
             continue

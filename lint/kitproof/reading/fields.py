@@ -22,6 +22,7 @@ from kitproof.words.shapes import Shape
 _CACHED_LENGTH = 400
 _ORDER_LINE = FieldWord("line", Shape.ORDERED, None, "how many of what is ordered", repeats=True)
 _WHOLE = {wanted.of_field(FieldWord("", shape, None, "")) for shape in (Shape.DATE, Shape.DATES)}
+_CLAUSE_WORD = re.compile(r"(?ai:at|on|or|and|for|by|spare|only|legs|hung|none|case|like|x)(?![\w-])")
 _WORDS = re.compile(r"[^\W\d_][\w'-]*")
 
 _READERS: dict[Shape, Callable[[Any, FieldWord, Notes], Value | None]] = {
@@ -222,6 +223,9 @@ def unreadable(at: int | None, says: str, notes: Notes) -> None:
         stop += 1
     if text[at] == '"':
         stop = text.find('"', at + 1) + 1
+    if text[start:at].rstrip().endswith('"') and text[at] != ",":
+        notes.add("unreadable-line", at, stop, f"a comma before “{line.typed[at:stop]}”, and a clause that is known")
+        return
     bare = _bare_name(text, at, line.end) if '"' in says else None
     if bare is not None:
         name = line.typed[at:bare]
@@ -248,7 +252,7 @@ def _open_quote(line: PlainLine, start: int) -> int | None:
 
 def _bare_name(text: str, at: int, end: int) -> int | None:
     """The end of a name that stands without quotes at `at`: up to the next comma or `or`. None where it is none."""
-    if not text[at].isalpha():
+    if not text[at].isalpha() or _CLAUSE_WORD.match(text, at):
         return None
     match = re.compile(r"[^,\"]*?(?= *(?:,| or | like |$))").match(text, at, end)
     return match.end() if match and match.end() > at else None

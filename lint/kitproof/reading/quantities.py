@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from functools import lru_cache
 
 from kitproof.reading import wanted
@@ -17,6 +18,8 @@ ABOUT = 0.10
 """What `about` gives: ± 10 % (format.md)."""
 
 _LONGEST_NUMBER = 24
+_SHORT = 3  # in a unit of so few letters capitals tell mega from milli
+_JOINTS = re.compile("[ .*-]")
 _ANY_CAPITALS = {
     name.casefold(): unit
     for name, unit in UNITS.items()
@@ -29,12 +32,12 @@ _ANY_CAPITALS = {
 def unit_of(word: str) -> Unit | None:
     """The unit of this name: a usual one, else one that pint knows; None where neither has it."""
     name = " ".join(word.split()).rstrip(".")
-    usual = UNITS.get(name) or _ANY_CAPITALS.get(name.casefold())
+    usual = UNITS.get(name) or UNITS.get(_JOINTS.sub("·", name)) or _ANY_CAPITALS.get(name.casefold())
     if usual is not None:
         return usual
     from kitproof.reading.unusual import unusual_unit  # pint is slow to load, and rarely needed
 
-    return unusual_unit(name)
+    return unusual_unit(name) or (unusual_unit(name.lower()) if len(name) > _SHORT else None)
 
 
 def in_si(unit: Unit, number: float) -> float:
@@ -170,7 +173,7 @@ def _unit(
     amount: Amount, word: Word | None, dimensions: tuple[Dimension, ...], notes: Notes, bare: bool
 ) -> Unit | None:
     """The unit of one number, None with a slip."""
-    said = wanted.quantity_of(*dimensions) if dimensions else "a number with a unit"
+    said = wanted.quantity_of(*dimensions) if dimensions else "a unit that is known, such as kg"
     if word is None:
         if bare:
             return Unit("", NUMBER, 1.0)

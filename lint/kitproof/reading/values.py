@@ -69,6 +69,16 @@ _AXES = {
 }
 _WITH_HEIGHT = ("chart", "tried")
 _SIZED_BY_LENGTH = ("bowl", "wedge")
+_WITHOUT_SIZE = ("flat", "shoe")
+_SIZES = {
+    "bowl": "bowl 100 mm",
+    "screw": "screw 3/8-16",
+    "wedge": "wedge 38 mm",
+    "slide": "slide wide",
+    "lens": "lens PL",
+    "battery": "battery V",
+    "rods": "rods 15/60",
+}
 _FIXED_SIZES = ("wide", "narrow", "foot")
 
 
@@ -283,8 +293,14 @@ def read_interface(draft: InterfaceDraft, field: FieldWord, notes: Notes) -> Int
     if not draft.words:
         return Interface("", "", at, start, end, known=False)
     texts = [word.text for word in draft.words]
+    if not texts[0][0].isalpha():
+        notes.add("unreadable-line", start, end, wanted.of_field(field))
+        return None
     length = _family_length(texts)
     family = fold(" ".join(texts[:length]))
+    if family in FAMILIES and family not in _WITHOUT_SIZE and length == len(texts):
+        notes.add("unreadable-line", start, draft.words[-1].end, f"a size after “{family}”, such as {_SIZES[family]}")
+        return None
     size = _size_words(family, draft.words[length:], notes)
     return None if size is None else Interface(family, size, at, start, end)
 
@@ -326,6 +342,9 @@ def read_phrases(draft: list[list[Word]], field: FieldWord, notes: Notes) -> Phr
             notes.add("unknown-word", start, end, wanted.of_field(field), nearest(text, field.phrases))
         phrases.append(Phrase(text, start, end))
     if any(phrase.text not in field.phrases for phrase in phrases):
+        return None
+    if len(phrases) > 1 and (field.word != "quick release" or phrases[0].text == "self-locking"):
+        notes.add("figures-contradict", phrases[1].start, phrases[1].end, f"nothing beside “{phrases[0].text}”")
         return None
     return Phrases(tuple(phrases), phrases[0].start, phrases[-1].end)
 

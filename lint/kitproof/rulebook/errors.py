@@ -41,7 +41,7 @@ def did_you_mean(name: str, known: Iterable[str]) -> str:
     names = sorted(set(known))
     near = nearest(name, names)
     if near:
-        return f" Did you mean {near}?"
+        return f" The nearest is {near}."
     if names and len(names) <= 12:
         return " Known: " + ", ".join(names) + "."
     return ""

@@ -15,6 +15,7 @@ from kitproof.rulebook.rules import Action, Rule, Test
 from kitproof.rulebook.scope import a
 from kitproof.rulebook.typed import LimitRead, all_in
 from kitproof.words.dimensions import in_words
+from kitproof.words.phrases import another
 
 SIGNS = {
     "<=": "is at most",
@@ -108,10 +109,10 @@ def _fix(action: Action) -> str:
     if action.advice is not None:
         return action.advice.text
     slot = action.text.partition(" ")[2].partition(" where ")[0]
-    such = f", one for which {condition_words(action.where)}" if action.where is not None else ""
+    such = f", so that {condition_words(action.where)}" if action.where is not None else ""
     name = slot.strip().replace("_", " ")
     sentences = {
-        "choose": f"Choose another {name}{such}.",
+        "choose": f"Choose {another(name)}{such}.",
         "add": f"Add {a(name)}{such}.",
         "pack": f"Pack the {name} in another case{such}.",
         "order": f"Order {name}.",
@@ -147,10 +148,10 @@ def fix_words(action: Action, thing: Thing, env: Env, units: Units = DEFAULT_UNI
             return None
         return message(action.advice, thing, env, units)
     name = _called(action, thing, env)
-    such = f", one for which {condition_words(action.where, env.day)}" if action.where is not None else ""
+    such = f", so that {condition_words(action.where, env.day)}" if action.where is not None else ""
     if action.word in ("choose", "add"):
         slot = action.path[-1].replace("_", " ") if action.path else name
-        return f"Choose another {slot}{such}." if action.word == "choose" else f"Add {a(slot)}{such}."
+        return f"Choose {another(slot)}{such}." if action.word == "choose" else f"Add {a(slot)}{such}."
     if action.word == "pack":
         return f"Pack {name} in another case{such}."
     if action.word == "order":

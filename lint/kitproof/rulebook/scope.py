@@ -16,6 +16,7 @@ from kitproof.rulebook.errors import did_you_mean
 from kitproof.rulebook.limits import Limit
 from kitproof.rulebook.typed import LimitRead, Read, Typed
 from kitproof.words.dimensions import in_words
+from kitproof.words.phrases import with_article
 
 Vocabulary = Mapping[str, Mapping[str, Fact]]
 Knows = Callable[[str, str], bool]
@@ -73,9 +74,8 @@ class MistakenError(Exception):
 
 
 def a(subject: str) -> str:
-    """A subject or kind with its article: a rig, an item."""
-    said = subject.replace("_", " ")
-    return f"{'an' if said[:1] in 'aeiou' else 'a'} {said}"
+    """A subject or kind with its article: a rig, an item, sticks."""
+    return with_article(subject.replace("_", " "))
 
 
 def described(of: Type) -> str:
