@@ -15,9 +15,9 @@ At the very heights where the lower curve drops, the better side holds: at h = h
 0.70 C_n / 2, at 12 in still 0.70 R / 2, at h = 0 what it is just above.
 
 Figures may be intervals. Every height and mass that goes up raises the curves, so the upper curve takes their high
-ends and the lower curve their low ends; both are then exact. Where doubts of two heights overlap, the points keep their
-order (by low end, then high end). Two masses at one height: the lesser holds for the lower curve, the greater, up to
-and at that height, for the upper.
+ends and the lower curve their low ends; both are then exact. Where doubts of two heights overlap, the greater mass is
+given for the lower height, as a head holds less the higher it must: no point passes the next in that order. Two masses
+at one height: the lesser holds for the lower curve, the greater, up to and at that height, for the upper.
 
 An axis above the plate (a < 0) shortens the lever: the lower curve is then 0.70 C_n (h_n + a) / (h + a), so that it
 never exceeds the upper. An axis at or above the last point says nothing about torque: at most C_n, at least 0.
@@ -26,6 +26,7 @@ never exceeds the upper. An axis at or above the last point says nothing about t
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import accumulate
@@ -36,6 +37,9 @@ from kitproof.facts.ranges import Interval, greatest, least
 from kitproof.words.units import INCH
 
 ChartKind = Literal["chart", "single", "none", "unknown"]
+
+Point = tuple[Interval, Interval]
+"""A height above the plate, in m, and a mass, in kg."""
 
 
 class Figure(NamedTuple):
@@ -82,10 +86,10 @@ class Holding:
     limits: HoldingLimits = HOUSE
 
     @cached_property
-    def points(self) -> tuple[tuple[Interval, Interval], ...]:
-        """All published figures with a height, as (height, mass): the chart's, and the rated one where it has one."""
+    def points(self) -> tuple[Point, ...]:
+        """All published figures with a height, as (height, mass) in order of height; the rated one is among them."""
         published = self.chart if self.rated is None else (*self.chart, self.rated)
-        return tuple(sorted({(_not_hung(each.height), each.mass) for each in published if each.height is not None}))
+        return _in_order({(_not_hung(each.height), each.mass) for each in published if each.height is not None})
 
     @cached_property
     def cap(self) -> Interval | None:
@@ -142,16 +146,16 @@ class Holding:
 
     def _points_for_upper(self) -> list[tuple[float, float]]:
         """Heights and masses at their high ends, no point passing the next one."""
-        points = sorted(self.points, key=lambda point: (point[0], -point[1][1]))
-        tops = [height[1] for height, _ in points]
+        tops = [height[1] for height, _ in self.points]
         held = list(accumulate(reversed(tops), min))[::-1]
-        return [(height, mass[1]) for height, (_, mass) in zip(held, points, strict=True)]
+        return [(height, mass[1]) for height, (_, mass) in zip(held, self.points, strict=True)]
 
     def _points_for_lower(self) -> list[tuple[float, float]]:
         """Heights and masses at their low ends; at one height the least mass."""
         lightest: dict[float, float] = {}
-        for height, mass in self.points:
-            lightest[height[0]] = min(mass[0], lightest.get(height[0], math.inf))
+        held = accumulate((height[0] for height, _ in self.points), max)
+        for height, (_, mass) in zip(held, self.points, strict=True):
+            lightest[height] = min(mass[0], lightest.get(height, math.inf))
         return sorted(lightest.items())
 
     def _published_lower(self) -> Curve:
@@ -191,6 +195,22 @@ class Holding:
                 Line(end, math.inf, 0.0, 0.0),
             ]
         )
+
+
+def _in_order(points: Iterable[Point]) -> tuple[Point, ...]:
+    """Points by height; of those whose heights overlap the greatest mass first."""
+    waiting = sorted(points, key=lambda point: (-point[1][1], -point[1][0], point[0]))
+    ordered: list[Point] = []
+    while waiting:
+        # One that lies wholly above none of the others is next. There always is one: that with the least high end.
+        point = next(each for each in waiting if not any(_wholly_above(each[0], other[0]) for other in waiting))
+        waiting.remove(point)
+        ordered.append(point)
+    return tuple(ordered)
+
+
+def _wholly_above(height: Interval, other: Interval) -> bool:
+    return other[1] <= height[0] and other[0] < height[1]
 
 
 def _not_hung(height: Interval) -> Interval:

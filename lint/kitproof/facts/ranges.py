@@ -46,19 +46,18 @@ def divide(a: Interval, b: Interval) -> Interval:
     With 0 inside b the quotient has no bound on either side (one side only, where a keeps to one side of 0 and 0 is an
     end of b). b exactly 0 has no quotient: nothing is known, the whole line. a exactly 0 gives 0 for any other b.
     """
-    if b[0] == 0 == b[1]:
-        return WHOLE
-    if a[0] == 0 == a[1]:
-        return 0.0, 0.0
-    return multiply(a, _reciprocal(b))
+    if b[0] == 0 == b[1] or b[0] < 0 < b[1]:
+        return (0.0, 0.0) if a[0] == 0 == a[1] and b[0] < b[1] else WHOLE
+    side = 1.0 if b[1] > 0 else -1.0
+    ends = [_quotient(x, y, side) for x in a for y in b]
+    return min(ends), max(ends)
 
 
-def _reciprocal(b: Interval) -> Interval:
-    low, high = b
-    if low < 0 < high:
-        return WHOLE
-    # 1 / 0 at an end goes to infinity on the side on which b lies; 1 / ∞ is 0.
-    return (1 / high if high else -math.inf), (1 / low if low else math.inf)
+def _quotient(x: float, y: float, side: float) -> float:
+    """x / y in the limit: a y of 0 is met from the side on which b lies, and ∞ / ∞ adds nothing to the other ends."""
+    if x == 0 or math.isinf(y):
+        return 0.0
+    return x / y if y else math.copysign(math.inf, x * side)
 
 
 def square(a: Interval) -> Interval:
