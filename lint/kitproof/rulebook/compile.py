@@ -33,6 +33,7 @@ from kitproof.rulebook.typed import (
     Word,
 )
 
+PLAIN = (Amount, Words, Verdict, tuple)
 NOT_KNOWN = (-float("inf"), float("inf"))
 
 
@@ -77,7 +78,7 @@ def _read(node: Read) -> Values:
     def read(thing: Thing, env: Env) -> Held:
         held: Held = env.variables[variable] if variable else thing
         for step in steps:
-            if not isinstance(held, Thing):
+            if held is None or isinstance(held, PLAIN):  # asking for the protocol would try each of its members
                 return None
             held = held.value(step)
         return held
