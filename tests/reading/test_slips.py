@@ -63,6 +63,11 @@ HEAD = 'part head "x"'
         ("  hieght 6 mm", "unknown-word", "hieght", None),
         ("  quick release manual lok", "unknown-word", "manual lok", None),
         ("  @ 6 kg", "unreadable-line", "@ 6 kg", None),
+        ("  sits on 100 mm bowl", "unreadable-line", "100 mm bowl", None),
+        ("  takes lens at 20 mm up", "unreadable-line", "lens", None),
+        ("  quick release self-locking, manual lock", "figures-contradict", "manual lock", None),
+        ('  goes with "a" "b"', "unreadable-line", '"b"', None),
+        ("  pan bar none", "unreadable-line", "none", None),
     ],
 )
 def test_one_line_one_slip(line: str, kind: str, said: str, repair: str | None) -> None:
@@ -113,6 +118,12 @@ def test_the_first_of_two_is_kept() -> None:
     entry = entry_of(f"{HEAD}\n  mass 3 kg\n  mass 4 kg\n")
     assert [field.row for field in entry.fields] == [1]
     assert [(slip.kind, slip.row, slip.start, slip.end) for slip in entry.slips] == [("figures-contradict", 2, 2, 11)]
+
+
+def test_one_that_could_not_be_read_does_not_hide_the_next() -> None:
+    entry = entry_of(f"{HEAD}\n  mass 6,4 kg\n  mass 4 kg\n")
+    assert [(field.row, field.value is None) for field in entry.fields] == [(2, False)]
+    assert [(slip.kind, slip.row) for slip in entry.slips] == [("number-misread", 1)]
 
 
 @pytest.mark.parametrize("line", ["takes shoe", "tag a 1", 'note "a"', 'goes with "a"'])
@@ -190,6 +201,12 @@ def test_first_lines(line: str, kind: str, said: str) -> None:
     (slip,) = entry_of(line + "\n").slips
     assert (slip.kind, slip.said) == (kind, said)
     assert slip.said == line[slip.start : slip.end]
+
+
+def test_a_line_that_cannot_be_read_does_not_part_a_slot_from_its_or() -> None:
+    entry = entry_of('rig A\n  lens "y"\n  push 80 kg\n  or "z"\n  tilts 3°\n  or "u"\n')
+    assert [(slip.kind, slip.row) for slip in entry.slips] == [("wrong-unit", 2), ("unreadable-line", 5)]
+    assert [field.word for field in entry.fields] == ["lens", "or", "push", "tilts"]
 
 
 def test_or_wants_a_slot_above_it() -> None:

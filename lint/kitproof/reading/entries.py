@@ -11,7 +11,7 @@ from kitproof.reading.first_lines import first_line
 from kitproof.reading.notes import Notes
 from kitproof.words.shapes import Shape
 
-_SLOTS = (Shape.SLOT, Shape.ALSO, Shape.OR_SLOT)
+_SLOTS = (Shape.SLOT, Shape.ALSO)
 
 
 def read(text: str, path: str) -> Document:
@@ -95,32 +95,61 @@ def _entry(begun: tuple[int, str], below: list[tuple[int, str]]) -> Entry:
     return replace(entry, line=number, rows=rows, fields=tuple(kept), slips=tuple(slips), unread=tuple(unread_rows))
 
 
+class _Kept:
+    """The fields of one entry that stand. `slot_end` is where an `or` line goes: after the last slot line, as long as
+    nothing but lines whose value could not be read came since; None where there is none.
+    """
+
+    def __init__(self) -> None:
+        self.fields: list[Field] = []
+        self.slot_end: int | None = None
+
+    def add(self, field: Field) -> None:
+        self.fields.append(field)
+        if field.shape in _SLOTS:
+            self.slot_end = len(self.fields)
+        elif field.value is not None:
+            self.slot_end = None
+
+    def add_to_slot(self, field: Field) -> bool:
+        """Adds an `or` line to the slot line above it; False where there is none."""
+        if self.slot_end is None:
+            return False
+        self.fields.insert(self.slot_end, field)
+        self.slot_end += 1
+        return True
+
+    def drop(self, field: Field) -> None:
+        place = self.fields.index(field)
+        del self.fields[place]
+        if self.slot_end is not None and place < self.slot_end:
+            self.slot_end -= 1
+
+
 def _once_each(entry: Entry, fields: list[Field], lines: dict[int, str]) -> tuple[list[Field], list[Slip]]:
-    """The fields that stand, and slips for those that contradict one above: the first one is kept."""
+    """The fields that stand, and slips for those that contradict one above: the first one that was read is kept."""
     words = vocabulary(entry.kind, entry.part_kind).fields
     repeated = {field.word for field in words.values() if field.repeats} | {"line"}
-    kept: list[Field] = []
+    kept = _Kept()
     slips: list[Slip] = []
     seen: dict[str, Field] = {}
     for field in fields:
-        first = seen.get(field.word)
-        if first is not None and first.value is None and field.value is not None:
-            kept.remove(first)  # it could not be read, which is said; it must not hide this one
-            seen.pop(field.word)
-        elif first is not None and field.word not in repeated:
+        first = seen.get(field.word) if field.word not in repeated else None
+        if field.shape is Shape.OR_SLOT:
+            if not kept.add_to_slot(field):
+                slips.append(_slip("unreadable-line", field, "a slot line just above it, which it adds to", lines))
+        elif first is not None and (first.value is not None or field.value is None):
             says = f"{field.word} once in the entry: it is said above already"
             slips.append(_slip("figures-contradict", field, says, lines))
-            continue
-        if field.shape is Shape.OR_SLOT and (not kept or kept[-1].shape not in _SLOTS):
-            slips.append(_slip("unreadable-line", field, "a slot line just above it, which it adds to", lines))
-            continue
-        if _says_forward(field) and any(_says_forward(other) for other in seen.values()):
+        elif _says_forward(field) and any(_says_forward(other) for other in seen.values()):
             says = "the forward place once: from weighed or from cog"
             slips.append(_slip("figures-contradict", field, says, lines))
-            continue
-        seen.setdefault(field.word, field)
-        kept.append(field)
-    return kept, slips
+        else:
+            if first is not None:
+                kept.drop(first)  # it could not be read, which is said; it must not hide this one
+            seen[field.word] = field
+            kept.add(field)
+    return kept.fields, slips
 
 
 def _says_forward(field: Field) -> bool:
