@@ -21,12 +21,12 @@ def told(fix: str, **values: Held) -> str | None:
     [
         (
             "choose head where load_share <= 100 %",
-            "Choose another head, one for which load share is at most 100 %.",
+            "Choose another head, so that load share is at most 100 %.",
         ),
         ("choose head", "Choose another head."),
-        ("add lens_support where mates", "Add a lens support, one for which mates."),
+        ("add lens_support where mates", "Add a lens support, so that mates."),
         ("add arm", "Add an arm."),
-        ("pack head where carried < 23 kg", 'Pack "Fenner 12 head" in another case, one for which '
+        ("pack head where carried < 23 kg", 'Pack "Fenner 12 head" in another case, so that '
          "carried is less than 23 kg."),
         ("order count(parts) + 1 of head", 'Order 2 x "Fenner 12 head".'),
         ("set cog_up to chart_top - 20 mm", "Set cog up to 130 mm."),
@@ -73,9 +73,9 @@ def test_a_rule_in_full() -> None:
     assert (found.given, found.fails) == (("head is there",), "load_share > most")
     assert found.fails_in_words == "load share is more than most"
     # With two values by their day, a limit is called by its name; with one, its value is said.
-    assert found.fixes == ("Choose another head, one for which load share is at most most.",)
+    assert found.fixes == ("Choose another head, so that load share is at most most.",)
     single = explained(rule("load_share > most", limit="most 100 %", fix="choose head where load_share <= most"))
-    assert single.fixes == ("Choose another head, one for which load share is at most 100 %.",)
+    assert single.fixes == ("Choose another head, so that load share is at most 100 %.",)
     assert single.fails_in_words == "load share is more than 100 %"
     assert [(each.value, each.since, each.source) for each in found.limits] == [
         ("100 %", "", ""),
