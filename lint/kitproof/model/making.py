@@ -11,7 +11,7 @@ from kitproof.model.convert import Line
 from kitproof.model.kitlist import Case, KitList, Move, Order, PlacedSlip, Waiver
 from kitproof.model.part_maker import make_part
 from kitproof.model.parts import Part
-from kitproof.model.rig_maker import make_rig
+from kitproof.model.rig_maker import make_rig, with_lost_rig
 from kitproof.model.rigs import Days, Rig, Site
 from kitproof.model.sources import Sources
 from kitproof.reading.document import Document, Entry, Quantity, Slip, Where
@@ -141,10 +141,7 @@ class _Maker:
                 "unknown-part", spot, f"rig {entry.like}", known=tuple(self.rigs), wanted="a rig written above it"
             )
         rig = make_rig(document, entry, like, site, self._find, self._report)
-        if entry.like and like is None:
-            lost = f"rig {entry.name}: all that it should have from rig {entry.like}"
-            return rig.model_copy(update={"unread": (*rig.unread, lost)})
-        return rig
+        return with_lost_rig(rig, entry.like) if entry.like and like is None else rig
 
     def _head(self, document: Document) -> dict[str, Any]:
         """What the `list` entry says; a second one is a slip."""
@@ -181,7 +178,8 @@ class _Maker:
         if part is not None or not self.lost_books:
             known = tuple(each.name for each in self.parts.values() if _fits(slot, each.kind))
             self._report("unknown-part", where, name, known=known, wanted=wanted)
-        return Part(kind=slot or "accessory", name=name, where=where, described=False)
+        lost = f'which {slot} is meant by "{name}", {with_article(part.kind)}' if part is not None else ""
+        return Part(kind=slot or "accessory", name=name, where=where, described=False, lost=lost)
 
     def _heavier(self, part: Part, mass: Quantity) -> Part:
         """A part of a book for which this line says another mass."""

@@ -71,7 +71,7 @@ class Part(Frozen):
     """A part. A field that is None or empty was not written; an interval with `known` False was written as `?`.
 
     `places` says where each field stands; `unread` names the fields whose line could not be read; `described` is False
-    for a name that no parts book describes.
+    for a name that no parts book describes, and `lost` says why where it is for another reason.
     """
 
     kind: str
@@ -80,6 +80,7 @@ class Part(Frozen):
     places: Mapping[str, Where] = {}
     unread: frozenset[str] = frozenset()
     described: bool = True
+    lost: str = ""
 
     mass: Interval | None = None
     weighed: Weighed | None = None
@@ -135,8 +136,14 @@ class Part(Frozen):
     def label(self) -> str:
         return f'{self.kind} "{self.name}"' if self.name else self.kind
 
+    def blank(self, field: str) -> bool:
+        """Whether a field is written and not known: as `?`, or in a line that could not be read."""
+        return field in self.unread or (field in self.places and not getattr(self, field))
+
     def lacks(self, field: str) -> str:
         """How the lists of what is missing call a field of this part that is not known."""
+        if self.lost:
+            return self.lost
         if not self.described:
             return f"{self.label}: in no parts book"
         spot = self.places.get(field)

@@ -12,8 +12,11 @@ from kitproof.model.parts import Part
 from kitproof.model.rigs import Option, Rig, Site, SlotLine
 from kitproof.reading.document import Also, Choices, Document, Entry, Name, Where, Without
 from kitproof.words.dimensions import LENGTH
-from kitproof.words.kinds import SITE, SUPPORT, fields_of
+from kitproof.words.kinds import KINDS, SITE, SUPPORT, fields_of
+from kitproof.words.nearest import nearest
 from kitproof.words.shapes import Shape
+
+SLOTS = frozenset(kind.word for kind in KINDS.values() if kind.in_rigs)
 
 FindPart = Callable[[str, str, Any, Where], Part]
 """From a slot, a name, the mass said on the line (or None) and the name's place to the part, or to a stand-in."""
@@ -41,6 +44,7 @@ def make_rig(document: Document, entry: Entry, like: Rig | None, site: Site, fin
         kept = ("tilts", "left_standing", "underslung", "push", "drag", "dates", "tag", "places")
         values = {name: getattr(like, name) for name in kept}
     own: dict[str, list[SlotLine]] = {}
+    lost: list[str] = []
     previous: SlotLine | None = None
     for number, field in enumerate(entry.fields):
         line = Line(document, entry, field)
@@ -57,9 +61,11 @@ def make_rig(document: Document, entry: Entry, like: Rig | None, site: Site, fin
             case Shape.WITHOUT if isinstance(field.value, Without):
                 _take_out(this, lines, field.value, line)
             case Shape.ALSO | Shape.WITHOUT:
-                pass
+                lost.append(_lost_line(this, line))
             case _:
                 _condition(values, field.word, field.value, line)
+                lost.extend([_lost_line(this, line)] if field.word == "underslung" and field.value is None else [])
+    _stand_in(this, lines)
     own_site = {field.name: values.pop(field.name) for field in SITE if field.name in values}
     site = Site(**{**_said(site), **(_said(like.site) if like else {}), **own_site})
     return Rig(
@@ -67,7 +73,7 @@ def make_rig(document: Document, entry: Entry, like: Rig | None, site: Site, fin
         where=document.where(entry, 0, 0, entry.end),
         lines=tuple(lines),
         site=site,
-        unread=(*(like.unread if like else ()), *_unread(this)),
+        unread=(*(like.unread if like else ()), *_unread(this), *lost),
         **values,
     )
 
@@ -75,8 +81,7 @@ def make_rig(document: Document, entry: Entry, like: Rig | None, site: Site, fin
 def _slot_line(this: _Open, slot: str, value: Any, line: Line) -> SlotLine:
     """One slot line. Where its value could not be read, the slot is filled by a part of which nothing is known."""
     if not isinstance(value, Choices):
-        part = Part(kind=slot, name="", where=line.where(), described=False)
-        return SlotLine(slot=slot, options=(Option(part=part, where=line.where()),), where=line.where())
+        return _lost(slot, line.where(), f"rig {this.entry.name}: {slot} (line {line.where().line} could not be read)")
     options = tuple(_option(this, slot, each, value, line) for each in value.options)
     if not options:
         part = this.find(slot, "", value.mass, line.where())
@@ -93,7 +98,34 @@ def _slot_line(this: _Open, slot: str, value: Any, line: Line) -> SlotLine:
         hung=convert.maybe(value.hung, LENGTH),
         spare=value.spare,
         only_with=tuple(each.text for each in value.only_with),
+        on_at=line.document.where(line.entry, line.field.row, value.on_start, value.on_end) if value.on else None,
+        only_with_at=tuple(line.where(each) for each in value.only_with),
     )
+
+
+def _lost(slot: str, where: Where, says: str) -> SlotLine:
+    """A slot that is filled by a part of which nothing is known, and why."""
+    part = Part(kind=slot, name="", where=where, described=False, lost=says)
+    return SlotLine(slot=slot, options=(Option(part=part, where=where),), where=where, at_known=False)
+
+
+def _stand_in(this: _Open, lines: list[SlotLine]) -> None:
+    """Slots that are not filled, and whose word may stand misspelt on a line: what needs them cannot be judged."""
+    for slip in this.entry.slips:
+        slot = slip.nearest[0] if slip.kind == "unknown-word" and slip.nearest else ""
+        if slot in SLOTS and all(each.slot != slot for each in lines):
+            where = this.document.where(this.entry, slip.row, slip.start, slip.end)
+            _insert(lines, _lost(slot, where, f"rig {this.entry.name}: line {where.line}, which could not be read"))
+
+
+def with_lost_rig(rig: Rig, like: str) -> Rig:
+    """A rig that starts from one that is not there: each support slot that every rig has may have come from it."""
+    lines = list(rig.lines)
+    says = f"{rig.label}: all that it should have from rig {like}"
+    for slot in ("sticks", "head", "slide", "camera"):
+        if all(each.slot != slot for each in lines):
+            _insert(lines, _lost(slot, rig.where, says))
+    return rig.model_copy(update={"lines": tuple(lines), "unread": (*rig.unread, says)})
 
 
 def _option(this: _Open, slot: str, name: Name | None, value: Choices, line: Line) -> Option:
@@ -111,7 +143,7 @@ def _place_line(lines: list[SlotLine], own: Mapping[str, list[SlotLine]], new: S
     if len(own[new.slot]) > 1:
         _insert(lines, new)
         return
-    spots = [number for number, each in enumerate(lines) if each.slot == new.slot]
+    spots = [n for n, each in enumerate(lines) if each.slot == new.slot and any(each is old for old in like.lines)]
     if not spots:
         _insert(lines, new)
         return
@@ -138,13 +170,15 @@ def _continue(
 ) -> SlotLine | None:
     """A line that starts with `or` adds its alternatives, and what it says, to the line above."""
     stands_above = number > 0 and this.entry.fields[number - 1].shape in (Shape.SLOT, Shape.ALSO, Shape.OR_SLOT)
-    if previous is None or not stands_above or not isinstance(value, Choices):
+    if previous is None or not stands_above:
         if isinstance(value, Choices):
             this.report("unreadable-line", line.where(), "or", wanted='a slot line above it, such as lens "Pell 50"')
         return previous
     more = _slot_line(this, previous.slot, value, line)
     said = {name: getattr(more, name) for name in ("at", "legs", "hung") if getattr(more, name) is not None}
-    said |= {name: getattr(more, name) for name in ("on", "only_with", "spare") if getattr(more, name)}
+    said |= {name: getattr(more, name) for name in ("on", "on_is_name", "on_at") if more.on}
+    said |= {name: getattr(more, name) for name in ("only_with", "only_with_at", "spare") if getattr(more, name)}
+    said |= {"at_known": False} if not more.at_known else {}
     whole = previous.model_copy(update={"options": (*previous.options, *more.options), **said})
     lines[lines.index(previous)] = whole
     return whole
@@ -165,10 +199,10 @@ def _take_out(this: _Open, lines: list[SlotLine], value: Without, line: Line) ->
             lines.remove(each)
     if not hit:
         said = f'{value.slot} "{name}"' if name else value.slot
-        nearest = tuple(dict.fromkeys(o.slot for o in lines)) if not name else ()
-        this.report(
-            "unknown-part", line.where(value), said, nearest_known=nearest[:3], wanted="a part that this rig has"
-        )
+        slots = tuple(dict.fromkeys(each.slot for each in lines))
+        names = tuple(o.part.name for each in lines if each.slot == value.slot for o in each.options if o.part)
+        near = nearest(name, names) if name else nearest(value.slot, slots)
+        this.report("unknown-part", line.where(value), said, nearest_known=near, wanted="a part that this rig has")
 
 
 def _condition(values: dict[str, Any], word: str, value: Any, line: Line) -> None:
@@ -180,12 +214,20 @@ def _condition(values: dict[str, Any], word: str, value: Any, line: Line) -> Non
             values["tag"] = {**values.get("tag", {}), name: said}
     elif field.name == "instead_of":
         values["instead_of"] = (*values.get("instead_of", ()), *((value.text,) if value else ()))
+        values["instead_of_at"] = (*values.get("instead_of_at", ()), *((line.where(),) if value else ()))
+    elif value is None and field.shape in (Shape.DATES, Shape.PHRASES):
+        # Written and not read: what a list or the other rig says must not stand in for it.
+        values[field.name] = None if field.shape is Shape.DATES else ()
     elif field.name != "note" and (value is not None or field.shape in (Shape.QUANTITY, Shape.REACH)):
         values[field.name] = convert.plain(field, value, line)
 
 
 def _said(site: Site) -> dict[str, Any]:
     return {field.name: getattr(site, field.name) for field in SITE if getattr(site, field.name)}
+
+
+def _lost_line(this: _Open, line: Line) -> str:
+    return f"rig {this.entry.name}: line {line.where().line}, which could not be read"
 
 
 def _unread(this: _Open) -> tuple[str, ...]:

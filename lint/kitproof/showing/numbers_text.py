@@ -10,7 +10,7 @@ from kitproof.facts.values import Amount, Words
 from kitproof.proofing.numbers import CombinationNumbers, RigNumbers
 from kitproof.rulebook.messages import Units
 from kitproof.showing.amounts import value_text
-from kitproof.showing.text import WIDTH, Line, Piece
+from kitproof.showing.text import WIDTH, Line, Piece, wrapped
 from kitproof.showing.worked_text import worked_lines
 from kitproof.words.dimensions import Dimension
 
@@ -20,7 +20,7 @@ SAYS = WIDTH - NAME - VALUE
 
 def numbers_lines(rigs: Sequence[RigNumbers], units: Units, heading: str) -> list[Line]:
     """Every rig, combination by combination: a table, or how each number came about where that was worked out."""
-    lines: list[Line] = [(Piece(heading),)]
+    lines: list[Line] = [(Piece(line),) for line in wrapped(heading, indent="  ")]
     for rig in rigs:
         for each in rig.combinations:
             title = _title(rig, each)

@@ -37,7 +37,7 @@ def plain(lines: Sequence[Line]) -> str:
 
 def proof_lines(proof: Proof, said: Said, lists: Sequence[str], send_back_at: str) -> list[Line]:
     """A whole proof. `lists` names the lists proofed, with their issues, one a line; a list is sent back at a grade."""
-    lines: list[Line] = [(Piece(each),) for each in lists]
+    lines: list[Line] = [(Piece(line),) for each in lists for line in wrapped(each, indent="  ")]
     new = [each for each in proof.findings if each.waived is None and not each.known]
     shown = [each for each in new if each.outcome != "cannot tell"]
     for each in shown:
@@ -64,6 +64,11 @@ def finding_lines(finding: Finding, said: Said) -> list[Line]:
     if finding.caution:
         lines += paragraph("Care", finding.caution)
     return [*lines, *paragraph("Rule", finding.rule)]
+
+
+def wrapped(text: str, indent: str = "") -> list[str]:
+    """A line as wide as the page at most; what goes on from it is indented."""
+    return textwrap.wrap(text, WIDTH, subsequent_indent=indent, break_on_hyphens=False)
 
 
 def _headline(finding: Finding) -> list[Line]:
@@ -187,4 +192,4 @@ def _closing(proof: Proof, send_back_at: str) -> list[Line]:
     judged = f"Judged {proof.judged}, could not judge {proof.not_judged}, not read {proof.not_read}."
     back = "Send it back" if proof.sends_back(send_back_at) else "Nothing to send back"
     last = (f"{heading} {back}, at grade {send_back_at}.", judged, "Worked out on paper; nothing was load-tested.")
-    return [(Piece(each),) for each in last]
+    return [(Piece(line),) for each in last for line in wrapped(each)]
