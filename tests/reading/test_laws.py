@@ -81,8 +81,8 @@ def _moved(node: Any, by: int) -> Any:
     if not is_dataclass(node) or isinstance(node, type):
         return node
     changes = {each.name: _moved(getattr(node, each.name), by) for each in fields(node)}
-    if "start" in changes:
-        changes |= {"start": node.start + by, "end": node.end + by}
+    columns = [name for name in changes if name in ("start", "end", "on_start", "on_end")]
+    changes |= {name: getattr(node, name) + by for name in columns if name in ("start", "end") or node.on}
     return replace(node, **changes)
 
 
