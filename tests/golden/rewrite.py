@@ -1,4 +1,4 @@
-"""Writes every golden file anew, or those named: `python -m tests.golden.rewrite`. Read the change before keeping it."""
+"""Writes every golden file anew, or those named: `python -m tests.golden.rewrite`. Read the change, then keep it."""
 
 from __future__ import annotations
 
