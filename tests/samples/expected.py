@@ -1,0 +1,46 @@
+"""The proofs of the samples that are committed, so that a change to a rule shows what appears and what vanishes.
+
+`python -m tests.samples.expected` writes them anew. Read the change, then keep it.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import sys
+from pathlib import Path
+
+from click.testing import CliRunner
+
+from kitproof.command import main as kitproof
+from tests.house.repository import ROOT
+
+FOLDER = Path(__file__).with_name("proofs")
+PATHS = {
+    "nine-bells-faults": "samples/nine-bells-faults.kitlist",
+    "nine-bells-mended": "samples/nine-bells-mended.kitlist",
+    "untidy": "samples/untidy",
+    "stock": "samples/stock",
+}
+FORMS = {"txt": "text", "json": "json"}
+
+
+def printed(path: str, form: str) -> str:
+    """What the command prints, run from the top of the repository."""
+    with contextlib.chdir(ROOT):
+        words = ["proof", path, "--on", "2027-03-01", "--as", form]
+        result = CliRunner().invoke(kitproof, words, catch_exceptions=False)
+    if result.stderr:
+        raise RuntimeError(result.stderr)
+    return result.stdout
+
+
+def main() -> int:
+    FOLDER.mkdir(exist_ok=True)
+    for name, path in PATHS.items():
+        for ending, form in FORMS.items():
+            (FOLDER / f"{name}.{ending}").write_bytes(printed(path, form).encode())
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
