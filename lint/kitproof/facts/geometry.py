@@ -6,7 +6,7 @@ the slide at its mark. A place that is not known is anywhere, and says so.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kitproof.facts.build import OFF_THE_PLATE, Build, Standing
 from kitproof.facts.means import Term
@@ -19,7 +19,8 @@ class Placed:
     """A thing of a build: where its seat is, where its centre of gravity is, its mass, and what is missing of each.
 
     `group` is "carried" (above the plate), "below" (the chain up to the head), "hung" (on the head or the sticks) or
-    "ground". `moves` is True for what moves with the slide.
+    "ground". `moves` is True for what moves with the slide. `root` is the support part that it rests on in the end,
+    itself for a support part, None where that is not known.
     """
 
     standing: Standing
@@ -30,6 +31,7 @@ class Placed:
     mass: Range
     no_mass: tuple[str, ...]
     no_place: tuple[str, ...]
+    root: Standing | None
 
     def term(self, axis: str) -> Term:
         low, high = getattr(self.centre, axis)
@@ -39,18 +41,24 @@ class Placed:
         """What is missing of its place along one axis: nothing, where that axis is known all the same."""
         return self.no_place if getattr(self.centre, axis) == ANYWHERE else ()
 
+    @property
+    def on_sticks(self) -> bool:
+        """Whether the sticks bear it: not what stands on the ground beside them, but ballast that is tied to them."""
+        return self.group != "ground" or self.standing.line.slot == "ballast"
+
 
 @dataclass(frozen=True, slots=True)
 class _Seated:
-    """Where a part's seat is, whether it moves with the slide, and what is missing to know it."""
+    """Where a part's seat is, whether it moves with the slide, what is missing to know it, and its root."""
 
     spot: Spot
     group: str
     moves: bool
     missing: tuple[str, ...] = ()
+    root: int | None = None
 
     def at(self, offset: Spot, lacking: tuple[str, ...] = ()) -> _Seated:
-        return _Seated(self.spot.plus(offset), self.group, self.moves, (*self.missing, *lacking))
+        return replace(self, spot=self.spot.plus(offset), missing=(*self.missing, *lacking))
 
 
 def placed(build: Build) -> tuple[Placed, ...]:
@@ -73,26 +81,73 @@ class _Placing:
         for number, each in enumerate(self.standing):
             if each.line.slot not in ("sticks", "spreader"):
                 self.seat(number)
-        return tuple(_placed(self.standing[number], self.seats[number]) for number in sorted(self.seats))
+        return tuple(self.placed(number) for number in sorted(self.seats))
 
     def seat_chain(self) -> None:
         """The support slots: each stands on the one before. Above the plate heights add up from 0."""
         numbers = {id(each): number for number, each in enumerate(self.standing)}
         above = {id(each) for each in self.build.above}
         here = _Seated(Spot(), "carried", False)
+        below: int | None = None
         for each in self.build.chain:
             number = numbers[id(each)]
-            slide = each.line.slot == "slide"
+            port = None if below is None else self.chain_port(number, below)
             if id(each) in above:
-                offset = each.line.at if each.line.at is not None and not slide else Spot()
-                itself = here.moves or (slide and each.part.slides_itself)
-                self.seats[number] = _Seated(here.spot.plus(offset), "carried", itself, here.missing)
-                height, lacking = height_of(each.part)
-                here = _Seated(
-                    here.spot.plus(Spot(up=height)), "carried", here.moves or slide, (*here.missing, *lacking)
-                )
+                here = self.stand(number, here, port)
             elif each.line.slot != "sticks":
-                self.seats[number] = _Seated(UNKNOWN_SPOT, "below", False)
+                self.seats[number] = _Seated(UNKNOWN_SPOT, "below", False, root=number)
+            below = number
+
+    def chain_port(self, number: int, below: int) -> Spot | None:
+        """The place of the port that a support part takes up on the one below it, if it has one; it is then used."""
+        seats = self.standing[number].part.sits_on
+        ports = self.standing[below].part.takes
+        sizes = {(seat.family, seat.size) for seat in seats}
+        families = {seat.family for seat in seats}
+        fitting = [index for index, port in enumerate(ports) if (port.family, port.size) in sizes]
+        related = [index for index, port in enumerate(ports) if port.family in families]
+        for index in (fitting or related)[:1]:
+            self.used.add((below, index))
+            return ports[index].at
+        return None
+
+    def placed(self, number: int) -> Placed:
+        standing, seated = self.standing[number], self.seats[number]
+        mass, no_mass = mass_of(standing.part)
+        centre, no_centre = centre_of(standing.part)
+        return Placed(
+            standing,
+            seated.group,
+            seated.moves,
+            seated.spot,
+            seated.spot.plus(centre),
+            mass,
+            no_mass,
+            tuple(dict.fromkeys((*seated.missing, *no_centre))),
+            None if seated.root is None else self.standing[seated.root],
+        )
+
+    def stand(self, number: int, here: _Seated, port: Spot | None) -> _Seated:
+        """Seats a support part above the plate; gives where the next one stands.
+
+        Forward and left it stands where its line says, else at the port's place; up the heights count. A slide's `at`
+        is its position on its travel, and everything is placed with the slide at its mark.
+        """
+        line, part = self.standing[number].line, self.standing[number].part
+        slide = line.slot == "slide"
+        if not slide and (line.at is not None or not line.at_known):
+            here = here.at(line.at or UNKNOWN_SPOT, () if line.at_known else self.nowhere(number))
+        elif port is not None:
+            here = here.at(Spot(forward=port.forward, left=port.left))
+        here = replace(here, root=number)
+        self.seats[number] = replace(here, moves=here.moves or (slide and part.slides_itself))
+        height, lacking = height_of(part)
+        return replace(here.at(Spot(up=height), lacking), moves=here.moves or slide)
+
+    def nowhere(self, number: int) -> tuple[str, ...]:
+        """What is missing where a part's place on the rig is not known."""
+        part = self.standing[number].part
+        return (f"{part.label}: its place on the rig" if part.described else part.lacks("cog"),)
 
     def seat(self, number: int) -> _Seated:
         """What hangs on something: at its `at`, else in the first free port of its family, else within an outline.
@@ -101,8 +156,7 @@ class _Placing:
         """
         if number in self.seats:
             return self.seats[number]
-        part = self.standing[number].part
-        nowhere = (f"{part.label}: its place on the rig" if part.described else part.lacks("cog"),)
+        nowhere = self.nowhere(number)
         if number in self.waiting:
             return _Seated(UNKNOWN_SPOT, "carried", False, nowhere)
         self.waiting.add(number)
@@ -125,20 +179,31 @@ class _Placing:
         return None
 
     def carries(self, owner: int) -> bool:
+        return self.group_of(owner) == "carried"
+
+    def group_of(self, owner: int) -> str:
+        """The group of what a thing is on; the sticks and the spreader, which have no seat here, count as hung from."""
         slot = self.standing[owner].line.slot
-        return slot not in ("sticks", "spreader", "head") and self.seat(owner).group == "carried"
+        return "hung" if slot in ("sticks", "spreader", "head") else self.seat(owner).group
+
+    def root_of(self, owner: int) -> int | None:
+        """The support part that a thing's owner rests on in the end."""
+        return self.seats[owner].root if owner in self.seats else owner
 
     def on_the_support(self, number: int, owner: int | None, nowhere: tuple[str, ...]) -> _Seated:
-        """What is on the head, the sticks or the ground. On the head its place is known where `at` is written."""
+        """What hangs on the head or the sticks, or stands on the ground; what is on nothing known is carried."""
         line = self.standing[number].line
-        if line.on == "ground":
+        if (line.on == "ground" and not line.on_is_name) or (owner is not None and self.group_of(owner) == "ground"):
             return _Seated(UNKNOWN_SPOT, "ground", False, nowhere)
-        if owner is None and line.slot not in OFF_THE_PLATE:
-            return _Seated(UNKNOWN_SPOT, "carried", False, nowhere)
-        if line.at is None or owner is None or self.standing[owner].line.slot != "head":
-            return _Seated(UNKNOWN_SPOT, "hung", False, nowhere)
+        if owner is None:
+            hung = line.on in ("head", "sticks") and not line.on_is_name
+            group = "hung" if hung or line.slot in OFF_THE_PLATE else "carried"
+            return _Seated(UNKNOWN_SPOT, group, False, nowhere)
+        root = self.root_of(owner)
+        if line.at is None or self.standing[owner].line.slot != "head":
+            return _Seated(UNKNOWN_SPOT, "hung", False, nowhere, root)
         (low, high), lacking = height_of(self.standing[owner].part)
-        return _Seated(Spot(up=(-high, -low)), "hung", False, lacking).at(line.at)
+        return _Seated(Spot(up=(-high, -low)), "hung", False, lacking, root).at(line.at)
 
     def on_a_part(self, number: int, owner: int, nowhere: tuple[str, ...]) -> _Seated:
         line = self.standing[number].line
@@ -171,18 +236,3 @@ class _Placing:
                 if port.family in families and (candidate, index) not in self.used:
                     return candidate, index
         return None
-
-
-def _placed(standing: Standing, seated: _Seated) -> Placed:
-    mass, no_mass = mass_of(standing.part)
-    centre, no_centre = centre_of(standing.part)
-    return Placed(
-        standing,
-        seated.group,
-        seated.moves,
-        seated.spot,
-        seated.spot.plus(centre),
-        mass,
-        no_mass,
-        tuple(dict.fromkeys((*seated.missing, *no_centre))),
-    )

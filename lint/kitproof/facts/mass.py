@@ -12,6 +12,7 @@ from kitproof.facts.outlines import height_of, mass_of
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount, joined, number
 from kitproof.model.parts import Part
+from kitproof.model.quantities import ANYWHERE
 from kitproof.words.dimensions import LENGTH, MASS
 
 MEAN = "statics: the centre of gravity is the mean of the places weighted by mass; exact range by sorting"
@@ -97,19 +98,19 @@ def cog_left(rig: RigSubject) -> Amount:
     "statics",
 )
 def sticks_bear(rig: RigSubject) -> Amount:
-    return masses(rig, rig.placed)
+    return masses(rig, [each for each in rig.placed if each.on_sticks])
 
 
 @fact(
     "standing",
     "rig",
     number(MASS),
-    "the mass of everything that stands, sticks and ballast included",
+    "the mass of everything that stands, sticks and ballast included, what is beside it on the ground left out",
     "sum of the masses",
     "statics",
 )
 def standing(rig: RigSubject) -> Amount:
-    bear = masses(rig, rig.placed)
+    bear = rig.amount("sticks_bear")
     feet = [mass_of(each.part) for each in rig.build.standing if each.line.slot in ("sticks", "spreader")]
     low = sum(mass[0] for mass, _ in feet)
     high = sum(mass[1] for mass, _ in feet)
@@ -141,10 +142,19 @@ def standing_cog_up(rig: RigSubject) -> Amount:
     return Amount(ends[0][0], ends[1][1], missing)
 
 
+def _sticks_centre(sticks: Part, leg: float) -> tuple[tuple[float, float], tuple[str, ...]]:
+    """Height of the sticks' own centre of gravity above the ground: as written, else a share of their leg height."""
+    if sticks.cog is not None:
+        return sticks.cog.up, ((sticks.lacks("cog"),) if sticks.cog.up == ANYWHERE else ())
+    return (STICKS_COG[0] * leg, STICKS_COG[1] * leg), ()
+
+
 def _above_ground(rig: RigSubject, sticks: Part, leg: float) -> tuple[list[Term], tuple[str, ...]]:
     """Terms above the ground with the bowl at `leg`, and what is missing."""
     weight, missing = mass_of(sticks)
-    found = [Term(*weight, STICKS_COG[0] * leg, STICKS_COG[1] * leg)]
+    centre, no_centre = _sticks_centre(sticks, leg)
+    found = [Term(*weight, *centre)]
+    missing = joined(missing, no_centre)
     low = high = leg
     for each in rig.build.chain:
         if each.part is sticks or each in rig.build.above:
@@ -154,11 +164,10 @@ def _above_ground(rig: RigSubject, sticks: Part, leg: float) -> tuple[list[Term]
         found.append(Term(*mass, low, high + height[1]))
         low, high = low + height[0], high + height[1]
         missing = joined(missing, lacks, no_mass)
-    for thing in rig.group("carried"):
-        term = thing.term("up")
+    for thing, term in zip(rig.carried, terms(rig, "up"), strict=False):
         found.append(Term(term.m_low, term.m_high, low + term.r_low, high + term.r_high))
         missing = joined(missing, thing.no_mass, thing.no_axis("up"))
-    for thing in rig.group("hung", "ground"):
+    for thing in (each for each in rig.group("hung", "ground") if each.on_sticks):
         hung = thing.standing.line.hung
         at = (hung.low, hung.high) if hung is not None else (0.0, high)
         found.append(Term(*thing.mass, *at))

@@ -15,7 +15,8 @@ def mass_of(part: Part) -> tuple[Range, tuple[str, ...]]:
     if part.mass is not None and part.mass.known:
         return part.mass.range, ()
     if part.mass is None and part.weighed is not None:
-        return weighed(part.weighed).mass, ()
+        known = part.weighed.front.known and part.weighed.rear.known
+        return weighed(part.weighed).mass, () if known else (part.lacks("weighed"),)
     return (0.0, math.inf), (part.lacks("mass"),)
 
 
@@ -24,7 +25,9 @@ def centre_of(part: Part) -> tuple[Spot, tuple[str, ...]]:
     if not part.cog_known:
         return UNKNOWN_SPOT, (part.lacks("cog"),)
     spot = part.cog if part.cog is not None else _middle_half(part)
-    if part.weighed is not None:
+    if part.blank("weighed"):
+        spot = Spot(ANYWHERE, spot.up, spot.left)
+    elif part.weighed is not None:
         spot = Spot(weighed(part.weighed).forward, spot.up, spot.left)
     missing = (part.lacks("cog"),) if ANYWHERE in (spot.forward, spot.up, spot.left) else ()
     return spot, missing

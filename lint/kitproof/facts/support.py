@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from kitproof.facts.build import Standing
 from kitproof.facts.fact import HouseNumber, fact
 from kitproof.facts.holding import HOUSE, Figure, Holding, HoldingLimits
 from kitproof.facts.loads import safe_range, share_range, stack_range
@@ -28,9 +29,10 @@ ANY = (0.0, math.inf)
 
 
 def holding_of(rig: RigSubject) -> Holding:
-    """The head's figures as a capacity over height; a depth of the axis written as `?` takes no stand-in."""
+    """The head's figures as a capacity over height. Figures and a depth of the axis written as `?`, or in a line that
+    could not be read, take no stand-in."""
     head = rig.build.first("head")
-    if head is None or "chart" in head.part.unread or "rated" in head.part.unread:
+    if head is None or head.part.blank("chart") or head.part.blank("rated"):
         return Holding()
     part, house = head.part, rig.setting.house
     limits = HoldingLimits(
@@ -61,7 +63,7 @@ def _no_figure(rig: RigSubject) -> tuple[str, ...]:
         return (f"{rig.label}: a head",)
     part = head.part
     if holding_of(rig).kind == "unknown":
-        return (part.lacks("rated" if "rated" in part.unread else "chart"),)
+        return (part.lacks("rated" if part.blank("rated") else "chart"),)
     axis = (part.lacks("tilt_axis"),) if part.tilt_axis and not part.tilt_axis.known else ()
     vague = [each for each in (*part.chart, *part.rated) if not (each.value.known and (not each.at or each.at.known))]
     return (*axis, *((part.lacks("chart" if part.chart else "rated"),) if vague else ()))
@@ -192,9 +194,9 @@ def stack_share(rig: RigSubject) -> Amount:
     stack = []
     missing: tuple[str, ...] = ()
     for each in chain:
-        if not each.part.rated and "rated" not in each.part.unread:
+        if not each.part.rated and not each.part.blank("rated") and each.part.described:
             continue
-        bears = _above(rig, each.part.name)
+        bears = _above(rig, each)
         rated, lacks = rating(each.part)
         stack.append(((bears.low, bears.high), rated))
         missing = joined(missing, bears.missing, lacks)
@@ -203,8 +205,16 @@ def stack_share(rig: RigSubject) -> Amount:
     return Amount(*stack_range(stack), missing)
 
 
-def _above(rig: RigSubject, name: str) -> Amount:
-    """The mass on one part of the chain: what comes after it, and all that hangs on the camera or the head."""
-    slots = [each.part.name for each in rig.build.chain]
-    below = set(slots[: slots.index(name) + 1])
-    return masses(rig, [each for each in rig.placed if each.standing.part.name not in below and each.group != "ground"])
+def _above(rig: RigSubject, part: Standing) -> Amount:
+    """The mass on one part of the chain: what comes after it, and all that rests on it or on those in the end.
+
+    What hangs on nothing known may rest on it: it counts from nothing up.
+    """
+    chain = rig.build.chain
+    place = next(number for number, each in enumerate(chain) if each is part)
+    upper = {id(each) for each in chain[place:]}
+    others = [each for each in rig.placed if each.standing is not part and each.on_sticks]
+    bears = masses(rig, [each for each in others if each.root is not None and id(each.root) in upper])
+    loose = masses(rig, [each for each in others if each.root is None])
+    lost = tuple(f"{each.standing.part.label}: what it is on" for each in others if each.root is None)
+    return Amount(bears.low, bears.high + loose.high, joined(bears.missing, loose.missing, lost))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from typing import Any
 
@@ -98,10 +99,15 @@ def tag(value: read.Tag) -> tuple[str, str | Interval]:
 
 
 def widened(value: read.Quantity, within: float) -> read.Quantity:
-    """A mass widened by `weights within`: each end by that share of itself."""
+    """A mass widened by `weights within`: each end by that share of itself, never below nothing.
+
+    Where how far it may be off is not known (`within` is infinite), neither is the mass.
+    """
     if not value.known or not within:
         return value
-    return replace(value, low=value.low * (1 - within), high=value.high * (1 + within))
+    if math.isinf(within):
+        return replace(value, how="unknown")
+    return replace(value, low=value.low * max(1 - within, 0.0), high=value.high * (1 + within))
 
 
 def plain(field: FieldWord, value: Any, line: Line) -> Any:

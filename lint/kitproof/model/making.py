@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator
 from typing import Any
 
@@ -93,12 +94,12 @@ class _Maker:
         within = 0.0
         for entry in document.entries:
             if entry.kind == "weights":
-                within = _share(entry.within, within)
+                within = _share(entry.within)
             yield entry, within
             if entry.kind == "list":
                 for field in entry.fields:
-                    if field.word == "weights within" and isinstance(field.value, Quantity):
-                        within = _share(field.value, within)
+                    if field.word == "weights within":
+                        within = _share(field.value if isinstance(field.value, Quantity) else None)
 
     def _read_parts(self, document: Document) -> None:
         for entry, within in self._entries(document):
@@ -217,8 +218,9 @@ def _fits(slot: str, kind: str) -> bool:
     return not slot or slot == kind
 
 
-def _share(quantity: Quantity | None, above: float) -> float:
-    return quantity.high if quantity is not None and quantity.known else above
+def _share(quantity: Quantity | None) -> float:
+    """How far masses may be off; without end where that could not be read, or is `?`: they are then not known."""
+    return quantity.high if quantity is not None and quantity.known else math.inf
 
 
 def days_of(own: Days | None, otherwise: Days | None) -> Days | None:

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from kitproof.model import convert
 from kitproof.model.convert import Line
-from kitproof.model.parts import Part, Weighed
+from kitproof.model.parts import Counterbalance, Part, Weighed
 from kitproof.reading.document import Document, Entry, Field, Where
-from kitproof.words.dimensions import MASS
+from kitproof.reading.fields import key_of, vocabulary
+from kitproof.words.dimensions import MASS, NUMBER
 from kitproof.words.kinds import FieldWord, fields_of
 from kitproof.words.shapes import Shape
-
-_PLURAL = {"sits_on", "takes", "goes_with", "includes", "note"}
-_NEVER_UNKNOWN = {Shape.SIZE, Shape.POINTS, Shape.PHRASES, Shape.NAME, Shape.COUNT, Shape.FLAG}
 
 
 def make_part(document: Document, entry: Entry, within: float) -> Part:
@@ -32,14 +31,14 @@ def make_part(document: Document, entry: Entry, within: float) -> Part:
         places.setdefault(word.name, line.where())
         if field.value is None:
             unread.add(word.name)
-        if field.value is None and (word.shape in _NEVER_UNKNOWN or word.name in _PLURAL | {"tag", "draws", "weighed"}):
-            continue
-        _take(values, word, field, line, within)
-    for slip in entry.slips:
-        if slip.kind == "unknown-word" and slip.nearest and slip.nearest[0] in known:
-            name = known[slip.nearest[0]].name
-            unread.add(name)
-            places.setdefault(name, document.where(entry, slip.row, slip.start, slip.end))
+        else:
+            _take(values, word, field, line, within)
+    for word, where in _lost(document, entry, known):
+        unread.add(word.name)
+        places.setdefault(word.name, where)
+    for word in known.values():
+        if word.name in unread and word.name not in values:
+            values.update(_not_known(word))
     return Part(
         kind=entry.part_kind,
         name=entry.name,
@@ -50,12 +49,42 @@ def make_part(document: Document, entry: Entry, within: float) -> Part:
     )
 
 
+def _lost(document: Document, entry: Entry, known: Mapping[str, FieldWord]) -> Iterator[tuple[FieldWord, Where]]:
+    """Fields that may stand on rows that could not be read: what the row starts with, or the word nearest to it."""
+    for slip in entry.slips:
+        if slip.kind == "unknown-word" and slip.nearest and slip.nearest[0] in known:
+            yield known[slip.nearest[0]], document.where(entry, slip.row, slip.start, slip.end)
+    pattern = vocabulary("part", entry.part_kind).pattern
+    for row in entry.unread:
+        text = document.lines[entry.line + row - 1]
+        start = len(text) - len(text.lstrip())
+        match = pattern.match(text, start) if row else None
+        word = known.get(key_of(match[0])) if match else None
+        if match and word:
+            yield word, document.where(entry, row, start, match.end())
+
+
+def _not_known(word: FieldWord) -> dict[str, Any]:
+    """The values of a field that is written and could not be read; none for a shape that has no unknown value."""
+    dimension = word.dimension or NUMBER
+    match word.shape:
+        case Shape.QUANTITY | Shape.AXIS:
+            return {word.name: convert.interval(None, dimension, positive=word.positive)}
+        case Shape.REACH | Shape.TRAVEL:
+            return {word.name: convert.reach(None, dimension)}
+        case Shape.STEPS:
+            return {word.name: Counterbalance(reach=convert.reach(None, dimension))}
+        case Shape.PLACE:
+            return {word.name: convert.spot(None), f"{word.name}_known": False}
+    return {}
+
+
 def _take(values: dict[str, Any], word: FieldWord, field: Field, line: Line, within: float) -> None:
     """Adds one field's value under the name that the model gives it."""
     value: Any = field.value
     match word.name:
         case "mass":
-            values["mass"] = convert.interval(convert.widened(value, within) if value else None, MASS)
+            values["mass"] = convert.interval(convert.widened(value, within), MASS)
         case "weighed":
             values["weighed"] = Weighed(
                 front=convert.interval(convert.widened(value.front, within), MASS),
@@ -65,7 +94,7 @@ def _take(values: dict[str, Any], word: FieldWord, field: Field, line: Line, wit
             )
         case "cog":
             values["cog"] = convert.spot(value)
-            values["cog_known"] = value is not None and value.known
+            values["cog_known"] = value.known
         case "sits_on" | "takes":
             if value.known:
                 values[word.name] = (*values.get(word.name, ()), convert.seat(value))
@@ -75,7 +104,5 @@ def _take(values: dict[str, Any], word: FieldWord, field: Field, line: Line, wit
         case "tag":
             name, said = convert.tag(value)
             values["tag"] = {**values.get("tag", {}), name: said}
-        case "tilt_axis" | "counterbalance" if value is None:
-            values[word.name] = None
         case _:
             values[word.name] = convert.plain(word, value, line)

@@ -98,7 +98,7 @@ def _slot_line(this: _Open, slot: str, value: Any, line: Line) -> SlotLine:
         hung=convert.maybe(value.hung, LENGTH),
         spare=value.spare,
         only_with=tuple(each.text for each in value.only_with),
-        on_at=line.document.where(line.entry, line.field.row, value.on_start, value.on_end) if value.on else None,
+        on_at=None if value.on_place is None else line.where(value.on_place),
         only_with_at=tuple(line.where(each) for each in value.only_with),
     )
 

@@ -30,7 +30,8 @@ class Option(Frozen):
 class SlotLine(Frozen):
     """A slot with its alternatives and what the line says for all of them.
 
-    `on` is a slot's word, "ground", or a part's name (`on_is_name`); "" where not said. `at_known` is False for `at ?`.
+    `on` is a slot's word, "ground", or a part's name (`on_is_name`); "" where not said. `at_known` is False for `at ?`
+    and for a line that could not be read. `on_at` and `only_with_at` are the places of those words.
     """
 
     slot: str
@@ -44,6 +45,8 @@ class SlotLine(Frozen):
     hung: Interval | None = None
     spare: int = 0
     only_with: tuple[str, ...] = ()
+    on_at: Where | None = None
+    only_with_at: tuple[Where, ...] = ()
 
 
 class Site(Frozen):
@@ -70,6 +73,7 @@ class Rig(Frozen):
     drag: Interval | None = None
     dates: Days | None = None
     instead_of: tuple[str, ...] = ()
+    instead_of_at: tuple[Where, ...] = ()
     tag: Mapping[str, str | Interval] = {}
     places: Mapping[str, Where] = {}
     unread: tuple[str, ...] = ()

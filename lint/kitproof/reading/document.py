@@ -232,7 +232,8 @@ class Tag:
 class Choices:
     """A slot line. `options` holds a Name for each alternative, None for `none`; empty where only a mass is said.
 
-    `on` is "head", "sticks", "ground", another slot's word, or a part's name; "" where not said.
+    `on` is "head", "sticks", "ground", another slot's word, or a part's name; "" where not said. `on_place` is the clause
+    that says it.
     """
 
     options: tuple[Name | None, ...]
@@ -246,6 +247,7 @@ class Choices:
     hung: Quantity | None = None
     spare: int = 0
     only_with: tuple[Name, ...] = ()
+    on_place: Phrase | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from kitproof.reading.document import (
     Lift,
     Name,
     Ordered,
+    Phrase,
     Quantity,
     Reach,
     State,
@@ -79,6 +80,7 @@ def read_slot(draft: SlotDraft, field: FieldWord, notes: Notes) -> Choices | Non
         clauses.hung,
         clauses.spare,
         clauses.only_with,
+        clauses.on_place,
     )
 
 
@@ -91,6 +93,7 @@ class _Clauses:
     place: tuple[int, int] | None = None
     on: str = ""
     on_is_name: bool = False
+    on_place: Phrase | None = None
     legs: Reach | None = None
     hung: Quantity | None = None
     spare: int = 0
@@ -130,6 +133,7 @@ def _take_at(clause: Clause, value: Any, into: _Clauses, notes: Notes) -> None:
 
 
 def _take_on(clause: Clause, value: Any, into: _Clauses, notes: Notes) -> None:
+    into.on_place = Phrase(notes.line.typed[clause.start : clause.end], clause.start, clause.end)
     if isinstance(value, Word):
         into.on, into.on_is_name = notes.name(value).text, True
         return
