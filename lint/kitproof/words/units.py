@@ -59,14 +59,14 @@ def _units() -> dict[str, Unit]:
         for name in names.split("|"):
             table[name] = unit
 
-    add("kg|kgs|kilo|kilos", MASS, 1.0)
-    add("g", MASS, 0.001)
-    add("lb|lbs", MASS, POUND)
-    add("oz", MASS, POUND / 16)
+    add("kg|kgs|kilo|kilos|kilogram|kilograms", MASS, 1.0)
+    add("g|gram|grams", MASS, 0.001)
+    add("lb|lbs|pound|pounds", MASS, POUND)
+    add("oz|ounce|ounces", MASS, POUND / 16)
     add("t", MASS, 1000.0)
-    add("m", LENGTH, 1.0)
-    add("cm", LENGTH, 0.01)
-    add("mm", LENGTH, 0.001)
+    add("m|metre|metres|meter|meters", LENGTH, 1.0)
+    add("cm|centimetre|centimetres|centimeter|centimeters", LENGTH, 0.01)
+    add("mm|millimetre|millimetres|millimeter|millimeters", LENGTH, 0.001)
     add("in|inch|inches", LENGTH, INCH)
     add("ft|foot|feet", LENGTH, 12 * INCH)
     add("N", FORCE, 1.0)
