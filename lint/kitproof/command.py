@@ -31,7 +31,20 @@ Start with:  kitproof proof samples
 """
 
 
-@click.group(invoke_without_command=True, context_settings={"help_option_names": ["-h", "--help"]})
+class Plain(click.Group):
+    """Commands whose complaints name the option and say what is wrong with it, and no more."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        try:
+            return super().invoke(ctx)
+        except click.MissingParameter:
+            raise
+        except click.BadParameter as bad:
+            name = bad.param.get_error_hint(bad.ctx or ctx).strip("'") if bad.param else "the command line"
+            raise click.UsageError(f"{name}: {bad.message}", bad.ctx) from bad
+
+
+@click.group(cls=Plain, invoke_without_command=True, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, "--version", message="kitproof %(version)s")
 @click.pass_context
 def main(context: click.Context) -> None:
