@@ -12,7 +12,7 @@ from kitproof.model.parts import Part
 from kitproof.model.quantities import Interval
 from kitproof.model.rig_maker import FindPart, Report
 from kitproof.reading.document import Document, Entry, Field, Held, Lift, Ordered, Where
-from kitproof.words.dimensions import ANGLE, FREQUENCY, LENGTH, NUMBER
+from kitproof.words.dimensions import ANGLE, FREQUENCY, LENGTH, MASS, NUMBER
 from kitproof.words.kinds import ENTRIES
 from kitproof.words.shapes import Shape
 
@@ -38,6 +38,8 @@ def _plain(document: Document, entry: Entry, apart: tuple[str, ...]) -> tuple[di
                 values["tag"] = {**values.get("tag", {}), word: said}
         elif field.value is not None or field.shape in (Shape.QUANTITY, Shape.REACH):
             values[name] = convert.plain(words[name], field.value, line)
+        elif field.shape is Shape.SIZE:
+            values[name] = ()  # written and not read: what the house's case has must not stand in for it
     return values, places
 
 
@@ -86,8 +88,13 @@ def make_order(document: Document, entry: Entry, find: FindPart) -> Order:
     )
 
 
-def make_case(document: Document, entry: Entry, moves: Mapping[str, Move], find: FindPart, report: Report) -> Case:
-    """A case with what it holds; sizes, mass and limit not said are those of the house's case that it is."""
+def make_case(
+    document: Document, entry: Entry, moves: Mapping[str, Move], within: float, find: FindPart, report: Report
+) -> Case:
+    """A case with what it holds; sizes, mass and limit not said are those of the house's case that it is.
+
+    `within` widens its own mass.
+    """
     values, places = _plain(document, entry, ("is", "goes", "holds", "lifted"))
     house: Part | None = None
     goes: list[str] = []
@@ -96,8 +103,10 @@ def make_case(document: Document, entry: Entry, moves: Mapping[str, Move], find:
     unread = [entry.line + row for row in entry.unread]
     for name, field, line in _lines(document, entry):
         value: Any = field.value
+        if name == "mass" and value is not None:
+            values["mass"] = convert.interval(convert.widened(value, within), MASS)
         if value is None:
-            if name == "holds":
+            if name in ("holds", "goes"):
                 unread.append(entry.line + field.row)
         elif name == "is":
             house = find("case", value.text, None, line.where(value))

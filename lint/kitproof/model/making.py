@@ -10,6 +10,7 @@ from kitproof.model import convert
 from kitproof.model.case_maker import make_case, make_move, make_order, make_waiver
 from kitproof.model.convert import Line
 from kitproof.model.kitlist import Case, KitList, Move, Order, PlacedSlip, Waiver
+from kitproof.model.names import Shelves, check_names
 from kitproof.model.part_maker import make_part
 from kitproof.model.parts import Part
 from kitproof.model.rig_maker import make_rig, with_lost_rig
@@ -44,6 +45,8 @@ class _Maker:
         self.orders: list[Order] = []
         self.waivers: list[Waiver] = []
         self.within = 0.0
+        self.others: dict[str, Part] = {}
+        self.unsure: set[str] = set()
         self.lost_books = any(each.slip.kind.startswith("used-file") for each in sources.slips)
 
     def make(self, key: str) -> KitList:
@@ -58,6 +61,8 @@ class _Maker:
                 if entry.kind == wanted:
                     self.within = within
                     self._read_entry(main, entry, site)
+        whole = not self.lost_books
+        check_names(Shelves(self.parts, self.others, self.rigs, self.cases, self.orders, whole), self._report)
         if not self._anything(main):
             self._report("nothing-listed", Where(main.path, 1, 1, 1, 1), "")
         return KitList(
@@ -104,6 +109,7 @@ class _Maker:
     def _read_parts(self, document: Document) -> None:
         for entry, within in self._entries(document):
             if entry.kind != "part" or entry.part_kind not in KINDS or not entry.name:
+                self.unsure.update({entry.name} if entry.kind == "part" else ())
                 continue
             part = make_part(document, entry, within)
             if document is self.sources.documents[0]:
@@ -130,7 +136,7 @@ class _Maker:
         makers: dict[str, Callable[[], Any]] = {
             "move": lambda: make_move(document, entry),
             "rig": lambda: self._rig(document, entry, site),
-            "case": lambda: make_case(document, entry, self.moves, self._find, self._report),
+            "case": lambda: make_case(document, entry, self.moves, self.within, self._find, self._report),
         }
         shelf[entry.name] = makers[entry.kind]()
 
@@ -165,18 +171,21 @@ class _Maker:
     def _find(self, slot: str, name: str, mass: Quantity | None, where: Where) -> Part:
         """The part of a name; where a mass is said, one that is in no book; else a stand-in, and a slip.
 
-        While a used file is lost, a name may stand in it: the lost file is the fault to speak of, not each name.
+        While a used file is lost, a name may stand in it: the lost file is the fault to speak of, not each name. So is
+        the entry of a part whose kind is not known. What a line described by its mass is known to later lines.
         """
-        part = self.parts.get(name)
+        part = self.parts.get(name) or (self.others.get(name) if mass is None and name else None)
         if mass is not None and part is None:
             weight = convert.interval(convert.widened(mass, self.within), MASS)
-            return Part(kind=slot or "accessory", name=name, where=where, mass=weight, places={"mass": where})
+            part = Part(kind=slot or "accessory", name=name, where=where, mass=weight, places={"mass": where})
+            self.others.setdefault(name, part)
+            return part
         if part is not None and _fits(slot, part.kind):
             return part if mass is None else self._heavier(part, mass)
         wanted = with_article(slot) if slot else "a part of the parts books"
         if part is not None:
             wanted = f'{wanted}: "{name}" is {with_article(part.kind)}'
-        if part is not None or not self.lost_books:
+        if part is not None or not (self.lost_books or name in self.unsure):
             known = tuple(each.name for each in self.parts.values() if _fits(slot, each.kind))
             self._report("unknown-part", where, name, known=known, wanted=wanted)
         lost = f'which {slot} is meant by "{name}", {with_article(part.kind)}' if part is not None else ""

@@ -16,6 +16,9 @@ from kitproof.words.kinds import KINDS, SITE, SUPPORT, fields_of
 from kitproof.words.nearest import nearest
 from kitproof.words.shapes import Shape
 
+_RANKS = {"sticks": 0, "riser": 0, "adapter": 0, "head": 1, "plate": 2, "slide": 2, "base": 2, "camera": 3}
+"""Where a support slot stands among those that have one order only."""
+
 SLOTS = frozenset(kind.word for kind in KINDS.values() if kind.in_rigs)
 
 FindPart = Callable[[str, str, Any, Where], Part]
@@ -66,6 +69,7 @@ def make_rig(document: Document, entry: Entry, like: Rig | None, site: Site, fin
                 _condition(values, field.word, field.value, line)
                 lost.extend([_lost_line(this, line)] if field.word == "underslung" and field.value is None else [])
     _stand_in(this, lines)
+    _from_the_ground_up(this, lines)
     own_site = {field.name: values.pop(field.name) for field in SITE if field.name in values}
     site = Site(**{**_said(site), **(_said(like.site) if like else {}), **own_site})
     return Rig(
@@ -163,6 +167,30 @@ def _insert(lines: list[SlotLine], new: SlotLine) -> None:
         lines.insert(below[-1] + 1 if below else 0, new)
     else:
         lines.append(new)
+
+
+def _from_the_ground_up(this: _Open, lines: list[SlotLine]) -> None:
+    """Support lines that are written below what they carry go to their place, and the first of them is a slip.
+
+    Sticks, head, what is between head and camera, camera; risers and adapters may stand anywhere below the camera.
+    """
+    highest = 0
+    wrong = []
+    for line in lines:
+        rank = _RANKS.get(line.slot)
+        if rank is None or (line.on and line.on not in SUPPORT):
+            continue
+        anywhere = line.slot in ("riser", "adapter") and highest < _RANKS["camera"]
+        if rank < highest and not anywhere:
+            wrong.append(line)
+        else:
+            highest = max(highest, rank)
+    for line in wrong:
+        lines.remove(line)
+        _insert(lines, line)
+    if wrong:
+        says = "the support slots from the ground up, as they stand: sticks, head, slide, base, camera"
+        this.report("figures-contradict", wrong[0].where, wrong[0].slot, wanted=says)
 
 
 def _continue(
