@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from typing import ClassVar
 
 from kitproof.facts.fact import fact
@@ -11,6 +12,7 @@ from kitproof.facts.subject import Setting, Subject
 from kitproof.facts.values import TRUTH, Amount, Thing, Truth, Verdict, Words, joined, number, set_of, text, thing
 from kitproof.model.kitlist import Case, Move, Packed
 from kitproof.model.parts import Part
+from kitproof.model.quantities import Interval
 from kitproof.reading.document import Where
 from kitproof.words.dimensions import ANGLE, NUMBER, TIME
 from kitproof.words.kinds import PAN_BAR_STATES
@@ -31,6 +33,10 @@ class MoveSubject(Subject):
     def within(self) -> tuple[str, ...]:
         return (self.move.label,)
 
+    @property
+    def tags(self) -> Mapping[str, str | Interval]:
+        return self.move.tag
+
     def place(self, field: str) -> Where:
         return self.move.places.get(field, self.move.where)
 
@@ -49,6 +55,10 @@ class CaseSubject(Subject):
     @property
     def within(self) -> tuple[str, ...]:
         return (self.case.label,)
+
+    @property
+    def tags(self) -> Mapping[str, str | Interval]:
+        return self.case.tag
 
     def place(self, field: str) -> Where:
         return self.case.places.get(field, self.case.where)
@@ -103,6 +113,8 @@ def move_name(move: MoveSubject) -> Words:
 
 @fact("stored", "move", TRUTH, "whether it is storage")
 def move_stored(move: MoveSubject) -> Verdict:
+    if _blank(move.move):
+        return Verdict(Truth.MISSING, (f"{move.move.label}: stored",))
     return _truth(move.move.stored)
 
 
@@ -197,12 +209,18 @@ def _lasts(move: Move) -> Amount:
 
 def _longest(packed: PackedSubject, stored: bool) -> Amount:
     """The longest of the moves of one sort; 0 where its case goes on none."""
-    times = [_lasts(move) for move in packed.moves if move.stored is stored]
-    if not times:
-        return Amount(0.0, 0.0)
+    times = [_lasts(move) for move in packed.moves if move.stored is stored or _blank(move)]
+    lost = packed.case.lost_moves
     return Amount(
-        max(each.low for each in times), max(each.high for each in times), joined(*(each.missing for each in times))
+        max((each.low for each in times), default=0.0),
+        math.inf if lost else max((each.high for each in times), default=0.0),
+        joined(*(each.missing for each in times), lost),
     )
+
+
+def _blank(move: Move) -> bool:
+    """Whether it says `stored` in a line that could not be read: it may be storage or a journey."""
+    return "stored" in move.places and not move.stored
 
 
 @fact("longest_journey", "packed", number(TIME), "the longest journey that its case goes on; 0 for none")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from kitproof.facts import balance, mass, mating, orders, packing, part, slips, support
+from kitproof.facts import balance, cases, mass, mating, orders, packing, part, slips, support
 from kitproof.facts.fact import Fact, HouseNumber, facts_in
 from kitproof.facts.fields import part_fields
 from kitproof.facts.rig import rig_fields
@@ -27,7 +27,7 @@ def _register(facts: Iterable[Fact]) -> dict[str, dict[str, Fact]]:
 def _all() -> Iterable[Fact]:
     yield from rig_fields()
     yield from part_fields().values()
-    for module in (part, mass, support, balance, mating, packing, orders, slips):
+    for module in (part, mass, support, balance, mating, packing, cases, orders, slips):
         yield from facts_in(module)
 
 

@@ -13,7 +13,20 @@ from kitproof.facts.fields import amount
 from kitproof.facts.geometry import Placed, placed
 from kitproof.facts.part import PartSubject
 from kitproof.facts.subject import Setting, Subject
-from kitproof.facts.values import TRUTH, Amount, Held, Truth, Verdict, Words, number, reach, set_of, text, thing
+from kitproof.facts.values import (
+    TRUTH,
+    Amount,
+    Held,
+    Several,
+    Truth,
+    Verdict,
+    Words,
+    number,
+    reach,
+    set_of,
+    text,
+    thing,
+)
 from kitproof.model.quantities import Interval
 from kitproof.reading.document import Where
 from kitproof.words.dimensions import NUMBER
@@ -79,8 +92,11 @@ def rig_fields() -> list[Fact]:
     ]
     conditions = [made for word in ENTRIES["rig"] if (made := _condition(word)) is not None]
     parts = Fact("parts", "rig", set_of("part"), "every part that stands in the rig", _parts)
+    alternatives = Fact(
+        "alternatives", "rig", set_of("part"), "every part that stands in any of its combinations", _alternatives
+    )
     taken = {each.name for each in slots}
-    return [*slots, parts, *(each for each in conditions if each.name not in taken)]
+    return [*slots, parts, alternatives, *(each for each in conditions if each.name not in taken)]
 
 
 def _slot(word: str):  # type: ignore[no-untyped-def]  # a closure for the table above
@@ -88,7 +104,15 @@ def _slot(word: str):  # type: ignore[no-untyped-def]  # a closure for the table
 
 
 def _parts(subject: RigSubject) -> Held:
-    return tuple(PartSubject(subject.setting, each.part, each.where) for each in subject.build.standing)
+    found = (PartSubject(subject.setting, each.part, each.where) for each in subject.build.standing)
+    return Several(found, subject.unread)
+
+
+def _alternatives(subject: RigSubject) -> Held:
+    """A line that could not be read may have named one more."""
+    options = [option for line in subject.rig.lines for option in line.options]
+    found = (PartSubject(subject.setting, each.part, each.where) for each in options if each.part is not None)
+    return Several(found, subject.unread)
 
 
 def _condition(word: FieldWord) -> Fact | None:
@@ -108,6 +132,8 @@ def _said(subject: RigSubject, word: FieldWord) -> Held:
     rig = subject.rig
     value = getattr(rig, word.name) if hasattr(rig, word.name) else getattr(rig.site, word.name)
     lacks = (f"{rig.label}: {word.word}",)
+    if word.shape is Shape.FLAG and not value and word.name in rig.places:
+        return Verdict(Truth.MISSING, lacks)
     if word.shape is Shape.FLAG:
         return Verdict(Truth.TRUE if value else Truth.FALSE)
     if word.shape is Shape.PHRASES:

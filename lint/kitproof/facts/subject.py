@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Hashable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Any, ClassVar
 
 from kitproof.facts.fact import Fact
-from kitproof.facts.values import Amount, Held, Words
+from kitproof.facts.values import Amount, Held, Tagged, Words
 from kitproof.model.kitlist import KitList
 from kitproof.model.quantities import Interval
 from kitproof.reading.document import Where
@@ -96,4 +97,6 @@ class Subject:
             return Words(None, (f"{self.label}: tag {word}",))
         if isinstance(said, str):
             return Words(said)
-        return Amount(said.low, said.high)
+        if not said.known:
+            return Tagged(-math.inf, math.inf, (f"{self.label}: tag {word}",), said.dimension)
+        return Tagged(said.low, said.high, (), said.dimension)

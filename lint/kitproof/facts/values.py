@@ -6,12 +6,13 @@ A number is an interval and the list of what is missing, both at once: an unknow
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import IntEnum
 from typing import Literal, Protocol, runtime_checkable
 
 from kitproof.reading.document import Where
-from kitproof.words.dimensions import Dimension
+from kitproof.words.dimensions import NUMBER, Dimension
 
 
 class Truth(IntEnum):
@@ -34,6 +35,13 @@ class Amount:
     @property
     def sharp(self) -> bool:
         return self.low == self.high
+
+
+@dataclass(frozen=True, slots=True)
+class Tagged(Amount):
+    """A house's own number, with the dimension that it was written in."""
+
+    dimension: Dimension = NUMBER
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +77,17 @@ class Thing(Protocol):
 
     def where(self, path: tuple[str, ...] = ()) -> Where:
         """The place in the text of the thing itself, or of what a path leads to (`head`, `head.chart`)."""
+
+
+class Several(tuple[Thing, ...]):
+    """A set of things; `missing` names what may have held more of them, such as a line that could not be read."""
+
+    missing: tuple[str, ...]
+
+    def __new__(cls, things: Iterable[Thing], missing: tuple[str, ...] = ()) -> Several:
+        made = super().__new__(cls, things)
+        made.missing = missing
+        return made
 
 
 Held = Amount | Words | Verdict | Thing | None | tuple[Thing, ...]

@@ -6,6 +6,7 @@ from collections.abc import Hashable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
 from kitproof.facts.build import combinations
+from kitproof.facts.cases import cases, moves_of
 from kitproof.facts.mating import joints
 from kitproof.facts.orders import Tally, items, order_lines
 from kitproof.facts.packing import packed_things
@@ -111,6 +112,8 @@ def _plain_subjects(setting: Setting) -> Iterator[Subject]:
     yield from figures(setting)
     yield from (PartSubject(setting, part) for part in parts_in_use(setting))
     yield from packed_things(setting)
+    yield from cases(setting)
+    yield from moves_of(setting)
     yield from order_lines(setting, tally)
     yield from items(setting, tally)
 

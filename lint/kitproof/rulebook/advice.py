@@ -21,6 +21,7 @@ from kitproof.rulebook.typed import (
     CountIn,
     LimitRead,
     Read,
+    SumIn,
     Typed,
     all_in,
 )
@@ -72,7 +73,7 @@ def _twice(value: Value, node: CompareNumbers) -> Iterable[RuleError]:
 
 
 def _asks(test: Test) -> bool:
-    return any(isinstance(node, Read | LimitRead | CountIn | AnyIn) for node in all_in(test.typed))
+    return any(isinstance(node, Read | LimitRead | CountIn | SumIn | AnyIn) for node in all_in(test.typed))
 
 
 def _numbers_by_hand(reader: Reader, rule: Rule) -> Iterable[RuleError]:

@@ -24,6 +24,7 @@ from kitproof.rulebook.typed import (
     Known,
     Opposite,
     Read,
+    SumIn,
     There,
     Typed,
     Word,
@@ -31,6 +32,8 @@ from kitproof.rulebook.typed import (
 )
 from kitproof.words.dimensions import NUMBER, TEMPERATURE, Dimension, in_words
 from kitproof.words.units import UNITS
+
+OverSet = syntax.Quantifier | syntax.CountOf | syntax.SumOf
 
 WANTED = {
     "truth": "a condition",
@@ -81,6 +84,8 @@ class Checker:
             return self._function(of, scope)
         if isinstance(of, syntax.CountOf):
             return self._count(of, scope)
+        if isinstance(of, syntax.SumOf):
+            return self._sum(of, scope)
         return self._condition(of, scope)
 
     def of_sort(self, of: syntax.Expression, scope: Scope, wanted: str) -> Typed:
@@ -169,12 +174,21 @@ class Checker:
         inner = self._variable(of, of.variable, within, scope)
         return CountIn(within, of.variable, self.of_sort(of.where, inner, "truth"))
 
+    def _sum(self, of: syntax.SumOf, scope: Scope) -> SumIn:
+        within = self._set(of.of, scope)
+        inner = self._variable(of, of.variable, within, scope)
+        what = self.of_sort(of.what, inner, "number")
+        if _dimension(what) == TEMPERATURE:
+            raise self.wrong(of.what, "temperatures can be compared, not reckoned with")
+        where = None if of.where is None else self.of_sort(of.where, inner, "truth")
+        return SumIn(within, of.variable, what, where, what.type)
+
     def _set(self, of: syntax.Name, scope: Scope) -> Read:
         typed = self.of_sort(of, scope, "set")
         assert isinstance(typed, Read), "nothing but a name is a set"
         return typed
 
-    def _variable(self, of: syntax.Quantifier | syntax.CountOf, name: str, within: Read, scope: Scope) -> Scope:
+    def _variable(self, of: OverSet, name: str, within: Read, scope: Scope) -> Scope:
         if name in scope.names():
             raise self.wrong(of, f"{name} is a name already: call each one in {self.cut(of.of)} something else")
         return scope.having(name, Type("thing", subject=within.type.subject, kind=within.type.kind))
@@ -204,6 +218,9 @@ class Checker:
     def _comparison(self, of: syntax.Comparison, scope: Scope) -> Typed:
         left, right = self.each((of.left, of.right), scope)
         left, right = _as_other(left, right), _as_other(right, left)
+        if left.type is HOUSE and right.type is HOUSE:
+            alike = Type("text") if of.sign in ("=", "!=") else number(NUMBER)
+            left, right = replace(left, type=alike), replace(right, type=alike)
         for side, typed in ((of.left, left), (of.right, right)):
             if typed.type.sort not in ("number", "text") or typed.type is HOUSE:
                 raise self.wrong(side, f"{self.said(side, typed)}, and cannot be compared{_repair(side, typed, self)}")

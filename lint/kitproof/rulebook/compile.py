@@ -12,9 +12,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
-from kitproof.facts.values import Amount, Held, Thing, Truth, Verdict, Words, joined
+from kitproof.facts.values import Amount, Held, Several, Tagged, Thing, Truth, Verdict, Words, joined
 from kitproof.rulebook import arithmetic
-from kitproof.rulebook.truths import NO, all_of, any_of, certain, compare, opposite
+from kitproof.rulebook.truths import NO, YES, all_of, any_of, certain, compare, opposite
 from kitproof.rulebook.typed import (
     AnyIn,
     Calculation,
@@ -28,13 +28,17 @@ from kitproof.rulebook.typed import (
     LimitRead,
     Opposite,
     Read,
+    SumIn,
     There,
     Typed,
     Word,
 )
+from kitproof.words.dimensions import NUMBER
 
+inf = float("inf")
 PLAIN = (Amount, Words, Verdict, tuple)
-NOT_KNOWN = (-float("inf"), float("inf"))
+NOT_KNOWN = (-inf, inf)
+NOTHING = Amount(0.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +102,8 @@ def amount(node: Typed) -> Amounts:
         return _limit(node)
     if isinstance(node, CountIn):
         return _count(node)
+    if isinstance(node, SumIn):
+        return _sum(node)
     if isinstance(node, Calculation):
         return _calculation(node)
     assert isinstance(node, Read), "nothing else is a number"
@@ -119,9 +125,10 @@ def _amount_read(node: Read) -> Amounts:
 
     def held(thing: Thing, env: Env) -> Amount | None:
         found = read(thing, env)
-        if found is None or isinstance(found, Amount):
+        other_kind = isinstance(found, Tagged) and found.dimension != node.type.dimension
+        if found is None or (isinstance(found, Amount) and not other_kind):
             return found
-        if isinstance(found, Words):  # a house's own word where a number was meant
+        if isinstance(found, Words | Tagged):  # a house's own word, or a number of another kind, where one was meant
             return Amount(*NOT_KNOWN, found.missing or (f"{thing.label}: {'.'.join(node.steps)} as a number",))
         raise TypeError(f"the fact {'.'.join(node.steps)} gave {type(found).__name__} for a number")
 
@@ -163,13 +170,44 @@ def _count(node: CountIn) -> Amounts:
         if not isinstance(found, tuple):
             return None
         if holds is None:
-            return Amount(float(len(found)), float(len(found)))
+            return Amount(float(len(found)), inf if lost(found) else float(len(found)), lost(found))
         verdicts = [holds(thing, env.having(variable, each)) for each in found]
         least = sum(verdict.truth is Truth.TRUE for verdict in verdicts)
-        most = sum(verdict.truth is not Truth.FALSE for verdict in verdicts)
-        return Amount(float(least), float(most), joined(*(verdict.missing for verdict in verdicts)))
+        most = inf if lost(found) else sum(verdict.truth is not Truth.FALSE for verdict in verdicts)
+        return Amount(float(least), float(most), joined(*(verdict.missing for verdict in verdicts), lost(found)))
 
     return held
+
+
+def _sum(node: SumIn) -> Amounts:
+    """What each element that holds the condition gives, added up: nothing for one that lacks what is asked for."""
+    read, variable, what = _read(node.of), node.variable, amount(node.what)
+    holds = condition(node.where) if node.where is not None else None
+
+    def part(thing: Thing, env: Env) -> Amount:
+        verdict = YES if holds is None else holds(thing, env)
+        found = None if verdict.truth is Truth.FALSE else what(thing, env)
+        if found is None:
+            return NOTHING
+        if verdict.truth is Truth.TRUE:
+            return found
+        return Amount(min(0.0, found.low), max(0.0, found.high), joined(found.missing, verdict.missing))
+
+    def held(thing: Thing, env: Env) -> Amount | None:
+        found = read(thing, env)
+        if not isinstance(found, tuple):
+            return None
+        total = Amount(*NOT_KNOWN, lost(found)) if lost(found) else NOTHING
+        for each in found:
+            total = arithmetic.plus(total, part(thing, env.having(variable, each)))
+        return total
+
+    return held
+
+
+def lost(found: tuple[Thing, ...]) -> tuple[str, ...]:
+    """What may have held more of a set."""
+    return found.missing if isinstance(found, Several) else ()
 
 
 # Words
@@ -187,6 +225,8 @@ def words(node: Typed) -> Texts:
         found = read(thing, env)
         if found is None or isinstance(found, Words):
             return found
+        if isinstance(found, Tagged) and found.sharp and found.dimension == NUMBER:  # a serial number, say
+            return Words(f"{found.low:g}")
         if isinstance(found, Amount):  # a house's own number where a word was meant
             return Words(None, found.missing or (f"{thing.label}: {'.'.join(node.steps)} as a word",))
         raise TypeError(f"the fact {'.'.join(node.steps)} gave {type(found).__name__} for a word")
@@ -332,6 +372,7 @@ def _any(node: AnyIn) -> Callable[[Thing, Env], Verdict | None]:
         found = read(thing, env)
         if not isinstance(found, tuple):
             return None
-        return any_of(holds(thing, env.having(variable, each)) for each in found)
+        more = [Verdict(Truth.MISSING, lost(found))] if lost(found) else []
+        return any_of([*(holds(thing, env.having(variable, each)) for each in found), *more])
 
     return held

@@ -84,7 +84,7 @@ def _built(node: Tree[Token] | Token) -> syntax.Expression:
         return syntax.Not(of[0], start, end)
     if rule in ("plus", "times", "comparison"):
         return _of_two(rule, SIGNS.get(words[0], str(words[0])), of, start, end)
-    if rule in ("quantifier", "count"):
+    if rule in ("quantifier", "count", "sum"):
         return _over_set(rule, words, of, start, end)
     return _of_one(rule, words, of, start, end)
 
@@ -119,8 +119,12 @@ def _of_two(rule: str, sign: str, of: list[syntax.Expression], start: int, end: 
 
 def _over_set(
     rule: str, words: list[Token], of: list[syntax.Expression], start: int, end: int
-) -> syntax.Quantifier | syntax.CountOf:
+) -> syntax.Quantifier | syntax.CountOf | syntax.SumOf:
     names = [_name(word) for word in words if word.type == "NAME"]
+    if rule == "sum":
+        _one_word(names[0])
+        where = of[1] if len(of) > 1 else None
+        return syntax.SumOf(names[1], names[0].words[0], of[0], where, start, end)
     if rule == "quantifier":
         _one_word(names[0])
         return syntax.Quantifier(words[0].type == "NO", names[0].words[0], names[1], of[0], start, end)

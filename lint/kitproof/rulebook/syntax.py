@@ -71,6 +71,18 @@ class CountOf:
 
 
 @dataclass(frozen=True, slots=True)
+class SumOf:
+    """`what` of each in a set added up; with `where`, of those that hold the condition."""
+
+    of: Name
+    variable: str
+    what: Expression
+    where: Expression | None
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
 class Comparison:
     """`sign` is one of = != < > <= >=."""
 
@@ -156,6 +168,7 @@ Expression = (
     | Arithmetic
     | Function
     | CountOf
+    | SumOf
     | Comparison
     | Within
     | OneOf
@@ -190,4 +203,6 @@ def _parts(of: Expression) -> tuple[Expression, ...]:
         return (of.of, of.where)
     if isinstance(of, CountOf):
         return (of.of,) if of.where is None else (of.of, of.where)
+    if isinstance(of, SumOf):
+        return (of.of, of.what) if of.where is None else (of.of, of.what, of.where)
     return ()

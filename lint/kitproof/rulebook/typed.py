@@ -67,6 +67,17 @@ class CountIn:
 
 
 @dataclass(frozen=True, slots=True)
+class SumIn:
+    """`what` of each element, added up; `where` says of which."""
+
+    of: Read
+    variable: str
+    what: Typed
+    where: Typed | None
+    type: Type
+
+
+@dataclass(frozen=True, slots=True)
 class CompareNumbers:
     sign: str
     left: Typed
@@ -133,6 +144,7 @@ Typed = (
     | Read
     | Calculation
     | CountIn
+    | SumIn
     | CompareNumbers
     | CompareWords
     | InReach
@@ -156,6 +168,8 @@ def parts_of(node: Typed) -> tuple[Typed, ...]:
         return (node.of,)
     if isinstance(node, CountIn):
         return (node.of,) if node.where is None else (node.of, node.where)
+    if isinstance(node, SumIn):
+        return (node.of, node.what) if node.where is None else (node.of, node.what, node.where)
     if isinstance(node, AnyIn):
         return (node.of, node.where)
     return ()
