@@ -9,9 +9,9 @@ from kitproof.facts.fact import fact
 from kitproof.facts.geometry import Placed
 from kitproof.facts.mass import ANY_TERM
 from kitproof.facts.means import balance_range
+from kitproof.facts.ranges import Interval, hull
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount, joined, number
-from kitproof.model.quantities import ANYWHERE
 from kitproof.words.dimensions import LENGTH
 
 MOMENTS = "statics: moments about the tilt axis, forward and back, are equal"
@@ -22,12 +22,14 @@ def slides(rig: RigSubject) -> list[Standing]:
     return [each for each in rig.build.above if each.line.slot == "slide"]
 
 
-def _tilting(rig: RigSubject) -> list[Placed]:
-    """What tilts: what is carried, and a pan bar whose place is written (otherwise it is left out)."""
-    bars = [
-        each for each in rig.group("hung") if each.standing.line.slot == "pan bar" and each.seat.forward != ANYWHERE
-    ]
+def tilting(rig: RigSubject) -> list[Placed]:
+    """What tilts: what is carried, and a pan bar whose place is written, if as `?` (otherwise it is left out)."""
+    bars = [each for each in rig.group("hung") if each.standing.line.slot == "pan bar" and _place_written(each)]
     return [*rig.carried, *bars]
+
+
+def _place_written(bar: Placed) -> bool:
+    return bar.standing.line.at is not None or not bar.standing.line.at_known
 
 
 @fact(
@@ -44,13 +46,23 @@ def slide_needed(rig: RigSubject) -> Amount:
     if len(found) != 1:
         asks = "which of its slides is set, and where the other stands" if found else "a slide"
         return Amount(-math.inf, math.inf, (f"{rig.label}: {asks}",))
-    tilting = _tilting(rig)
-    moving = [each.term("forward") for each in tilting if each.moves] + [ANY_TERM] * bool(rig.unread)
-    resting = [each.term("forward") for each in tilting if not each.moves]
-    missing = joined(*(joined(each.no_mass, each.no_axis("forward")) for each in tilting), rig.unread)
-    if not moving:
+    things = tilting(rig)
+    missing = joined(*(joined(each.no_mass, each.no_axis("forward")) for each in things), rig.unread)
+    if not any(each.moves for each in things):
         missing = (f"{rig.label}: anything on the slide",)
-    return Amount(*balance_range(moving, resting), missing)
+    if not found[0].part.blank("slides_itself"):
+        return Amount(*_needed(rig, [(each, each.moves) for each in things]), missing)
+    ways = (
+        _needed(rig, [(each, moves if each.standing is found[0] else each.moves) for each in things])
+        for moves in (True, False)
+    )
+    return Amount(*hull(*ways), joined(missing, (found[0].part.lacks("slides_itself"),)))
+
+
+def _needed(rig: RigSubject, things: list[tuple[Placed, bool]]) -> Interval:
+    """The place of the slide at which things balance, each with whether it moves with the slide."""
+    moving = [each.term("forward") for each, moves in things if moves] + [ANY_TERM] * bool(rig.unread)
+    return balance_range(moving, [each.term("forward") for each, moves in things if not moves])
 
 
 @fact(

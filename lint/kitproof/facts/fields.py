@@ -8,6 +8,7 @@ from typing import Any
 
 from kitproof.facts.fact import Fact
 from kitproof.facts.values import TRUTH, Amount, Held, Truth, Type, Verdict, Words, number, reach, set_of, text, thing
+from kitproof.model.parts import Part
 from kitproof.model.quantities import Interval, Reach
 from kitproof.words.dimensions import NUMBER
 from kitproof.words.kinds import COMMON, KINDS, FieldWord
@@ -60,7 +61,7 @@ def _reader(word: FieldWord, of: Type) -> Callable[[Any], Held]:
     if of.sort == "set":
         return lambda subject: subject.points(word.name)
     if of.sort == "thing":
-        return lambda subject: subject.named_part(getattr(subject.part, word.name))
+        return lambda subject: subject.named_part(getattr(subject.part, word.name), of.kind)
     return lambda subject: as_value(word, of, subject)
 
 
@@ -69,11 +70,26 @@ def as_value(word: FieldWord, of: Type, subject: Any) -> Held:
     part = subject.part
     value = getattr(part, word.name)
     lacks = (part.lacks(word.name),)
+    if of.sort == "truth" and word.name in part.unread:
+        return Verdict(Truth.MISSING, lacks)
     if of.sort == "truth":
         return Verdict(Truth.TRUE if value else Truth.FALSE)
     if of.sort == "text":
         return _text(value, lacks)
+    if isinstance(value, Interval) and value.known and value.dimension == word.or_dimension:
+        return _from_charge(part, value)
     return amount(value, lacks, positive=word.positive)
+
+
+def _from_charge(part: Part, charge: Interval) -> Amount:
+    """A battery's energy from its charge, in coulombs, and its nominal voltage: charge × voltage.
+
+    Source: 49 CFR 171.8 (watt-hours are ampere-hours × nominal voltage).
+    """
+    voltage = part.voltage
+    if voltage is None or not voltage.known:
+        return Amount(0.0, math.inf, (part.lacks("voltage"),))
+    return Amount(charge.low * voltage.low, charge.high * voltage.high)
 
 
 def _text(value: Any, lacks: tuple[str, ...]) -> Words:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections import Counter
+from collections.abc import Collection, Mapping
 from functools import cached_property
 from itertools import combinations as pairs
 from typing import ClassVar
 
+from kitproof.facts.build import combinations
 from kitproof.facts.fact import fact
 from kitproof.facts.part import PartSubject, part_named
 from kitproof.facts.subject import Setting, Subject
@@ -32,36 +34,52 @@ class Tally:
         counts: dict[str, int] = {}
         for order in self.kitlist.orders:
             for line in order.lines:
-                self._order(counts, line.part, line.count, ())
+                self._add(counts, line.part, line.count, ())
         return counts
 
-    def _order(self, counts: dict[str, int], part: Part, count: int, within: tuple[str, ...]) -> None:
+    def _add(self, counts: dict[str, int], part: Part, count: int, within: tuple[str, ...]) -> None:
         counts[part.name] = counts.get(part.name, 0) + count
         for each in part.includes:
             inner = self.kitlist.parts.get(each.name)
             if inner is not None and inner.name not in within:
-                self._order(counts, inner, each.count * count, (*within, part.name))
+                self._add(counts, inner, each.count * count, (*within, part.name))
 
     @cached_property
     def needs(self) -> Mapping[str, Mapping[str, int]]:
-        """For each part, how many each rig needs at most in one combination: one for each slot line that names it."""
+        """For each part, how many each rig needs at most in one combination: one for each slot line that names it.
+
+        Lines choose each for itself; where one is there only with a part of another, every combination is counted.
+        """
         counts: dict[str, dict[str, int]] = {}
         for rig in self.kitlist.rigs:
-            for line in rig.lines:
-                for name in {option.part.name for option in line.options if option.part and option.part.name}:
-                    mine = counts.setdefault(name, {})
-                    mine[rig.name] = mine.get(rig.name, 0) + 1 + line.spare
+            chained = any(line.only_with for line in rig.lines)
+            for name, most in (_most_standing(rig) if chained else _most_listed(rig)).items():
+                counts.setdefault(name, {})[rig.name] = most
         return counts
+
+    def may_need(self, part: Part) -> tuple[str, ...]:
+        """Lines of rigs that could not be read and may have named the part."""
+        found = [name for rig in self.kitlist.rigs for name in rig.unread]
+        for rig in self.kitlist.rigs:
+            for line in rig.lines:
+                lost = [o.part for o in line.options if o.part and not o.part.name and not o.part.described]
+                found += [each.lacks("mass") for each in lost if line.slot in (part.kind, "accessory")]
+        return tuple(dict.fromkeys(found))
 
     @cached_property
     def held(self) -> Mapping[str, int]:
-        """How many of each part are packed in cases."""
+        """How many of each part are packed in cases; a kit packs what it includes as well."""
         counts: dict[str, int] = {}
         for case in self.kitlist.cases:
             for packed in case.holds:
                 if packed.part is not None:
-                    counts[packed.part.name] = counts.get(packed.part.name, 0) + packed.count
+                    self._add(counts, packed.part, packed.count, ())
         return counts
+
+    @cached_property
+    def unread_cases(self) -> tuple[str, ...]:
+        """Lines of cases that could not be read and may have held anything."""
+        return tuple(lost for case in self.kitlist.cases for lost in case.unread)
 
     @cached_property
     def unread(self) -> tuple[str, ...]:
@@ -82,22 +100,67 @@ class Tally:
     def _together(self, a: Rig, b: Rig) -> bool:
         if b.name in a.instead_of or a.name in b.instead_of:
             return False
-        days = [rig.dates or self.kitlist.dates for rig in (a, b)]
-        if days[0] is None or days[1] is None:
-            return True
-        return Days.meets(days[0], days[1])
+        first, second = self._days(a), self._days(b)
+        return first is None or second is None or first.meets(second)
+
+    def _days(self, rig: Rig) -> Days | None:
+        """Its own days, else the list's; none where its own could not be read, which may then be any."""
+        return rig.dates if "dates" in rig.places else self.kitlist.dates
 
 
-def _heaviest(counts: list[tuple[str, int]], apart: Iterable[frozenset[str]]) -> int:
-    """The greatest sum over sets in which no two are apart: take the first or leave it, and go on."""
-    if not counts:
-        return 0
+def _most_listed(rig: Rig) -> dict[str, int]:
+    """How many of each part a rig needs at most, where its lines choose each for itself."""
+    most: Counter[str] = Counter()
+    for line in rig.lines:
+        for name in {option.part.name for option in line.options if option.part and option.part.name}:
+            most[name] += 1 + line.spare
+    return most
+
+
+def _most_standing(rig: Rig) -> dict[str, int]:
+    """How many of each part a rig needs at most, from all its combinations."""
+    most: Counter[str] = Counter()
+    for build in combinations(rig):
+        here: Counter[str] = Counter()
+        for each in build.standing:
+            here[each.part.name] += 1 + each.line.spare
+        most |= here  # the greater of the two for each name
+    del most[""]
+    return most
+
+
+def _heaviest(counts: list[tuple[str, int]], apart: Collection[frozenset[str]]) -> int:
+    """The greatest sum over sets in which no two are apart.
+
+    The first of them that is apart from others: it and what it leaves, or all but it. Where that falls into groups
+    that are not apart from each other, the groups add up, so that only a group is searched.
+    """
+    whole = 0
+    waiting = dict(counts)
+    while waiting:
+        group = _group(next(iter(waiting)), waiting, apart)
+        names = [name for name in waiting if name in group]
+        mine = [(name, waiting.pop(name)) for name in names]
+        whole += mine[0][1] if len(mine) == 1 else _heaviest_group(mine, apart)
+    return whole
+
+
+def _heaviest_group(counts: list[tuple[str, int]], apart: Collection[frozenset[str]]) -> int:
+    """The same where all hang together: with the first, or without it."""
     (name, count), rest = counts[0], counts[1:]
-    conflicts = [pair for pair in apart if name in pair]
-    if not conflicts:
-        return count + _heaviest(rest, apart)
-    left = [each for each in rest if frozenset((name, each[0])) not in conflicts]
+    left = [each for each in rest if frozenset((name, each[0])) not in apart]
     return max(count + _heaviest(left, apart), _heaviest(rest, apart))
+
+
+def _group(first: str, names: Collection[str], apart: Collection[frozenset[str]]) -> set[str]:
+    """All that hang together with the first, by way of one being apart from the next."""
+    group, waiting = {first}, [first]
+    while waiting:
+        name = waiting.pop()
+        new = {other for other in names if other not in group and frozenset((name, other)) in apart}
+        group |= new
+        waiting += new
+    return group
 
 
 class LineSubject(Subject):
@@ -161,6 +224,11 @@ def _count(number_of: int) -> Amount:
     return Amount(float(number_of), float(number_of))
 
 
+def _at_least(number_of: int, lost: tuple[str, ...]) -> Amount:
+    """A count to which lines that could not be read may add."""
+    return Amount(float(number_of), math.inf if lost else float(number_of), lost)
+
+
 @fact("part", "line", thing("part"), "the part that is ordered")
 def line_part(line: LineSubject) -> PartSubject:
     return PartSubject(line.setting, line.line.part, line.line.where)
@@ -190,14 +258,14 @@ def line_spare(line: LineSubject) -> Amount:
 def line_in_rigs(line: LineSubject) -> Amount:
     """A line of a rig that could not be read may have used it."""
     rigs = line.setting.kitlist.rigs
-    lost = tuple(name for rig in rigs for name in rig.unread)
+    lost = line.tally.may_need(line.line.part)
     used = len(line.tally.needs.get(line.line.part.name, {}))
     return Amount(float(used), float(len(rigs)) if lost else float(used), lost)
 
 
 @fact("held", "line", number(NUMBER), "how many of the part are packed in cases")
 def line_held(line: LineSubject) -> Amount:
-    return _count(line.tally.held.get(line.line.part.name, 0))
+    return _at_least(line.tally.held.get(line.line.part.name, 0), line.tally.unread_cases)
 
 
 @fact("stands_in_rigs", "line", TRUTH, "whether its kind of part can stand in a rig")
@@ -231,18 +299,17 @@ def item_rigs(item: ItemSubject) -> Words:
 
 @fact("ordered", "item", number(NUMBER), "how many are ordered, in kits too")
 def item_ordered(item: ItemSubject) -> Amount:
-    count = float(item.tally.ordered.get(item.part.name, 0))
-    return Amount(count, math.inf if item.tally.unread else count, item.tally.unread)
+    return _at_least(item.tally.ordered.get(item.part.name, 0), item.tally.unread)
 
 
 @fact("in_rigs", "item", number(NUMBER), "how many all rigs together need")
 def item_in_rigs(item: ItemSubject) -> Amount:
-    return _count(sum(item.tally.needs.get(item.part.name, {}).values()))
+    return _at_least(sum(item.tally.needs.get(item.part.name, {}).values()), item.tally.may_need(item.part))
 
 
 @fact("used_at_once", "item", number(NUMBER), "the most that rigs which stand at one time need")
 def used_at_once(item: ItemSubject) -> Amount:
-    return _count(item.tally.at_once(item.part.name))
+    return _at_least(item.tally.at_once(item.part.name), item.tally.may_need(item.part))
 
 
 @fact("have", "item", number(NUMBER), "how many the house owns")

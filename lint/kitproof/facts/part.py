@@ -57,13 +57,13 @@ class PartSubject(Subject):
             for point, below in zip(rising, [None, *rising], strict=False)
         )
 
-    def named_part(self, name: str | None) -> PartSubject | None:
-        """Another part by its name; one that no book describes is still there, with nothing known of it."""
+    def named_part(self, name: str | None, kind: str) -> PartSubject | None:
+        """Another part by its name; one that no book describes is still there, with nothing known but its kind."""
         if name is None:
             return None
         part = self.setting.kitlist.parts.get(name)
         if part is None:
-            part = Part(kind="accessory", name=name, where=self.part.where, described=False)
+            part = Part(kind=kind, name=name, where=self.part.where, described=False)
         return PartSubject(self.setting, part)
 
 

@@ -98,6 +98,7 @@ def make_case(
     values, places = _plain(document, entry, ("is", "goes", "holds", "lifted"))
     house: Part | None = None
     goes: list[str] = []
+    lost_moves: list[str] = []
     holds: list[Packed] = []
     lifted: Lifted | None = None
     unread = [entry.line + row for row in entry.unread]
@@ -106,12 +107,16 @@ def make_case(
         if name == "mass" and value is not None:
             values["mass"] = convert.interval(convert.widened(value, within), MASS)
         if value is None:
-            if name in ("holds", "goes"):
+            if name == "holds":
                 unread.append(entry.line + field.row)
+            elif name == "goes":
+                lost_moves.append(f'case "{entry.name}": a move of line {entry.line + field.row}')
         elif name == "is":
             house = find("case", value.text, None, line.where(value))
         elif name == "goes":
-            goes.extend(_moves(value, moves, line, report))
+            known = list(_moves(value, moves, line, report))
+            goes.extend(known)
+            lost_moves.extend(f'move "{each.name.text}"' for each in value.names if each.name.text not in known)
         elif name == "holds":
             holds.append(_packed(value, find, line))
         elif name == "lifted":
@@ -124,6 +129,7 @@ def make_case(
         where=document.where(entry, 0, 0, entry.end),
         house_case=house,
         goes=tuple(goes),
+        lost_moves=tuple(lost_moves),
         holds=tuple(holds),
         lifted=lifted,
         places=places,

@@ -79,12 +79,16 @@ class Lifted(Frozen):
 
 
 class Case(Frozen):
-    """A packed case; what it `is` lends it sizes, mass and limit where it says none of its own."""
+    """A packed case; what it `is` lends it sizes, mass and limit where it says none of its own.
+
+    `unread` names lines that could not be read and may have held anything, `lost_moves` what is missing of its moves.
+    """
 
     name: str
     where: Where
     house_case: Part | None = None
     goes: tuple[str, ...] = ()
+    lost_moves: tuple[str, ...] = ()
     inside: tuple[Interval, ...] = ()
     outside: tuple[Interval, ...] = ()
     mass: Interval | None = None
