@@ -142,7 +142,13 @@ def same_family(joint: JointSubject) -> Verdict:
     return _found(joint, seat is not None and port is not None and _related(seat, port))
 
 
-@fact("bridge", "joint", text(), "the shortest run of adapters in the parts books that would join them, in words")
+@fact(
+    "bridge",
+    "joint",
+    text(),
+    "the shortest run of adapters in the parts books that would join them, in words",
+    certain=True,
+)
 def bridge(joint: JointSubject) -> Words:
     """Empty where none is in the books, or where they mate as they are."""
     if joint.lacks or mates.compute(joint) == Verdict(Truth.TRUE):

@@ -234,22 +234,22 @@ def line_part(line: LineSubject) -> PartSubject:
     return PartSubject(line.setting, line.line.part, line.line.where)
 
 
-@fact("name", "line", text(), "the name of the part that is ordered")
+@fact("name", "line", text(), "the name of the part that is ordered", certain=True)
 def line_name(line: LineSubject) -> Words:
     return Words(f'"{line.line.part.name}"')
 
 
-@fact("supplier", "line", text(), "whom it is ordered from")
+@fact("supplier", "line", text(), "whom it is ordered from", certain=True)
 def supplier(line: LineSubject) -> Words:
     return Words(line.line.supplier)
 
 
-@fact("ordered", "line", number(NUMBER), "how many this line orders, spares among them")
+@fact("ordered", "line", number(NUMBER), "how many this line orders, spares among them", certain=True)
 def line_ordered(line: LineSubject) -> Amount:
     return _count(line.line.count)
 
 
-@fact("spare", "line", number(NUMBER), "how many of them are spares")
+@fact("spare", "line", number(NUMBER), "how many of them are spares", certain=True)
 def line_spare(line: LineSubject) -> Amount:
     return _count(line.line.spare)
 
@@ -268,7 +268,7 @@ def line_held(line: LineSubject) -> Amount:
     return _at_least(line.tally.held.get(line.line.part.name, 0), line.tally.unread_cases)
 
 
-@fact("stands_in_rigs", "line", TRUTH, "whether its kind of part can stand in a rig")
+@fact("stands_in_rigs", "line", TRUTH, "whether its kind of part can stand in a rig", certain=True)
 def stands_in_rigs(line: LineSubject) -> Verdict:
     part = line.line.part
     return _truth(part.described and KINDS[part.kind].in_rigs)
@@ -279,17 +279,17 @@ def item_part(item: ItemSubject) -> PartSubject:
     return PartSubject(item.setting, item.part, item.first)
 
 
-@fact("name", "item", text(), "the name of the part")
+@fact("name", "item", text(), "the name of the part", certain=True)
 def item_name(item: ItemSubject) -> Words:
     return Words(f'"{item.part.name}"')
 
 
-@fact("kind", "item", text(*KINDS), "its kind")
+@fact("kind", "item", text(*KINDS), "its kind", certain=True)
 def item_kind(item: ItemSubject) -> Words:
     return Words(item.part.kind)
 
 
-@fact("rigs", "item", text(), "the rigs that use it, in words")
+@fact("rigs", "item", text(), "the rigs that use it, in words", certain=True)
 def item_rigs(item: ItemSubject) -> Words:
     names = list(item.tally.needs.get(item.part.name, {}))
     if len(names) < 2:
@@ -319,12 +319,12 @@ def item_have(item: ItemSubject) -> Amount:
     return _count(item.part.have)
 
 
-@fact("orders_there", "item", TRUTH, "whether the list has an order at all")
+@fact("orders_there", "item", TRUTH, "whether the list has an order at all", certain=True)
 def orders_there(item: ItemSubject) -> Verdict:
     return _truth(bool(item.setting.kitlist.orders))
 
 
-@fact("rigs_there", "item", TRUTH, "whether the list has a rig at all")
+@fact("rigs_there", "item", TRUTH, "whether the list has a rig at all", certain=True)
 def rigs_there(item: ItemSubject) -> Verdict:
     return _truth(bool(item.setting.kitlist.rigs))
 

@@ -101,12 +101,12 @@ def packed_things(setting: Setting) -> list[PackedSubject]:
     ]
 
 
-@fact("name", "case", text(), "its name in the list")
+@fact("name", "case", text(), "its name in the list", certain=True)
 def case_name(case: CaseSubject) -> Words:
     return Words(case.case.name)
 
 
-@fact("name", "move", text(), "its name in the list")
+@fact("name", "move", text(), "its name in the list", certain=True)
 def move_name(move: MoveSubject) -> Words:
     return Words(move.move.name)
 
@@ -138,7 +138,7 @@ def moves(packed: PackedSubject) -> tuple[Thing, ...]:
     return tuple(MoveSubject(packed.setting, move) for move in packed.moves)
 
 
-@fact("kind", "packed", text(), "the kind of part that is packed")
+@fact("kind", "packed", text(), "the kind of part that is packed", certain=True)
 def kind(packed: PackedSubject) -> Words:
     return Words(packed.part.kind)
 
@@ -186,17 +186,17 @@ def _truth(said: bool) -> Verdict:
     return Verdict(Truth.TRUE if said else Truth.FALSE)
 
 
-@fact("camera_left", "packed", TRUTH, "whether a camera is left on; not said is no")
+@fact("camera_left", "packed", TRUTH, "whether a camera is left on; not said is no", certain=True)
 def camera_left(packed: PackedSubject) -> Verdict:
     return _truth("camera on" in packed.packed.states)
 
 
-@fact("on_sticks", "packed", TRUTH, "whether it is packed on the sticks; not said is no")
+@fact("on_sticks", "packed", TRUTH, "whether it is packed on the sticks; not said is no", certain=True)
 def on_sticks(packed: PackedSubject) -> Verdict:
     return _truth("on sticks" in packed.packed.states)
 
 
-@fact("in_own_case", "packed", TRUTH, "whether it is packed in its own case; not said is no")
+@fact("in_own_case", "packed", TRUTH, "whether it is packed in its own case; not said is no", certain=True)
 def in_own_case(packed: PackedSubject) -> Verdict:
     return _truth("in own case" in packed.packed.states)
 

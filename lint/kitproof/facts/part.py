@@ -94,12 +94,12 @@ def _of(interval: Interval | None, otherwise: Amount) -> Amount:
     return Amount(interval.low, interval.high) if interval.known else otherwise
 
 
-@fact("kind", "part", text(*KINDS), "its kind, in the word of the registry")
+@fact("kind", "part", text(*KINDS), "its kind, in the word of the registry", certain=True)
 def kind(subject: PartSubject) -> Words:
     return Words(subject.part.kind)
 
 
-@fact("name", "part", text(), "its name in the parts book")
+@fact("name", "part", text(), "its name in the parts book", certain=True)
 def name(subject: PartSubject) -> Words:
     return Words(subject.part.name)
 

@@ -55,32 +55,32 @@ class SlipSubject(Subject):
         return self.placed.where
 
 
-@fact("kind", "slip", text(*SLIPS), "what sort of slip it is")
+@fact("kind", "slip", text(*SLIPS), "what sort of slip it is", certain=True)
 def slip_kind(slip: SlipSubject) -> Words:
     return Words(slip.slip.kind)
 
 
-@fact("said", "slip", text(), "the text as it was typed")
+@fact("said", "slip", text(), "the text as it was typed", certain=True)
 def said(slip: SlipSubject) -> Words:
     return Words(slip.slip.said)
 
 
-@fact("wanted", "slip", text(), "what should stand there, in words")
+@fact("wanted", "slip", text(), "what should stand there, in words", certain=True)
 def wanted(slip: SlipSubject) -> Words:
     return Words(slip.slip.wanted)
 
 
-@fact("nearest", "slip", text(), "the nearest known names, in words; empty where none is near")
+@fact("nearest", "slip", text(), "the nearest known names, in words; empty where none is near", certain=True)
 def nearest(slip: SlipSubject) -> Words:
     return Words(" or ".join(f'"{name}"' for name in slip.slip.nearest))
 
 
-@fact("repair", "slip", text(), "the text to put in its place; empty where none is sure")
+@fact("repair", "slip", text(), "the text to put in its place; empty where none is sure", certain=True)
 def repair(slip: SlipSubject) -> Words:
     return Words(slip.slip.repair or "")
 
 
-@fact("field", "slip", text(), "the field that it stands in")
+@fact("field", "slip", text(), "the field that it stands in", certain=True)
 def field(slip: SlipSubject) -> Words:
     return Words(slip.slip.field)
 
@@ -127,7 +127,7 @@ def figure_part(figure: FigureSubject) -> PartSubject:
     return PartSubject(figure.setting, figure.part)
 
 
-@fact("kind", "figure", text(*KINDS), "its kind of part")
+@fact("kind", "figure", text(*KINDS), "its kind of part", certain=True)
 def figure_kind(figure: FigureSubject) -> Words:
     return Words(figure.part.kind)
 
@@ -145,17 +145,17 @@ def in_pounds(figure: FigureSubject) -> Amount:
     return Amount(mass.low * POUND, mass.high * POUND, mass.missing)
 
 
-@fact("least", "figure", number(MASS), "the least mass that is possible for its kind of part")
+@fact("least", "figure", number(MASS), "the least mass that is possible for its kind of part", certain=True)
 def least(figure: FigureSubject) -> Amount:
     return _kg(KINDS[figure.part.kind].least)
 
 
-@fact("usual", "figure", number(MASS), "the most that is usual for its kind of part")
+@fact("usual", "figure", number(MASS), "the most that is usual for its kind of part", certain=True)
 def usual(figure: FigureSubject) -> Amount:
     return _kg(KINDS[figure.part.kind].usual)
 
 
-@fact("most", "figure", number(MASS), "the most that is possible for its kind of part")
+@fact("most", "figure", number(MASS), "the most that is possible for its kind of part", certain=True)
 def most(figure: FigureSubject) -> Amount:
     return _kg(KINDS[figure.part.kind].most)
 
@@ -192,17 +192,17 @@ class WaiverSubject(Subject):
         return self.waiver.places.get("until" if field == "days_over" else field, self.waiver.where)
 
 
-@fact("rule", "waiver", text(), "the rule that it names")
+@fact("rule", "waiver", text(), "the rule that it names", certain=True)
 def waiver_rule(waiver: WaiverSubject) -> Words:
     return Words(waiver.waiver.rule)
 
 
-@fact("subject", "waiver", text(), "the subject that it names")
+@fact("subject", "waiver", text(), "the subject that it names", certain=True)
 def waiver_subject(waiver: WaiverSubject) -> Words:
     return Words(waiver.waiver.subject)
 
 
-@fact("nearest", "waiver", text(), "the nearest known rules or subjects, in words")
+@fact("nearest", "waiver", text(), "the nearest known rules or subjects, in words", certain=True)
 def waiver_nearest(waiver: WaiverSubject) -> Words:
     return Words(waiver.near)
 
@@ -211,17 +211,17 @@ def _truth(said: bool) -> Verdict:
     return Verdict(Truth.TRUE if said else Truth.FALSE)
 
 
-@fact("rule_known", "waiver", TRUTH, "whether there is such a rule")
+@fact("rule_known", "waiver", TRUTH, "whether there is such a rule", certain=True)
 def rule_known(waiver: WaiverSubject) -> Verdict:
     return _truth(waiver.rule_known)
 
 
-@fact("subject_known", "waiver", TRUTH, "whether the list has such a subject")
+@fact("subject_known", "waiver", TRUTH, "whether the list has such a subject", certain=True)
 def subject_known(waiver: WaiverSubject) -> Verdict:
     return _truth(waiver.subject_known)
 
 
-@fact("used", "waiver", TRUTH, "whether it waives a finding")
+@fact("used", "waiver", TRUTH, "whether it waives a finding", certain=True)
 def used(waiver: WaiverSubject) -> Verdict:
     return _truth(waiver.used)
 
@@ -231,7 +231,7 @@ def allowed(waiver: WaiverSubject) -> Verdict:
     return _truth(waiver.allowed)
 
 
-@fact("until_said", "waiver", TRUTH, "whether it says its last day")
+@fact("until_said", "waiver", TRUTH, "whether it says its last day", certain=True)
 def until_said(waiver: WaiverSubject) -> Verdict:
     return _truth(waiver.waiver.until is not None)
 

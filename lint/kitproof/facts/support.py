@@ -80,6 +80,7 @@ def _missing(rig: RigSubject) -> tuple[str, ...]:
     'what its maker gives for the head: a "chart", one figure with its height ("single"), one without ("none"), '
     'or nothing ("unknown")',
     source="the head's own figures",
+    certain=True,
 )
 def chart_kind(rig: RigSubject) -> Words:
     return Words(holding_of(rig).kind)
