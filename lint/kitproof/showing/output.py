@@ -11,8 +11,8 @@ from kitproof.showing.text import Line, plain
 
 
 def print_lines(lines: Sequence[Line], output: str | None) -> None:
-    """To a terminal by rich, which honours NO_COLOR; to a file or a pipe plain."""
-    if output is None and sys.stdout.isatty():
+    """To a terminal by rich, unless NO_COLOR is set; else, and to a file or a pipe, plain."""
+    if output is None and sys.stdout.isatty() and not os.environ.get("NO_COLOR"):
         from kitproof.showing import terminal
 
         terminal.print_lines(lines)

@@ -1,4 +1,4 @@
-"""Lines with styles on a terminal, by rich; colour is left out where NO_COLOR asks for it."""
+"""Lines with styles on a terminal, by rich."""
 
 from __future__ import annotations
 
