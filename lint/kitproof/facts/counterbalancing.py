@@ -154,13 +154,12 @@ def step_range(demand: Interval, spring: Spring) -> Interval:
 
 def nearest_step(demand: float, spring: Spring, count: int) -> int:
     """The step of `count`, 0 for off, nearest to what is needed in the spring's unit; the higher on a tie."""
-    if math.isinf(demand):
-        return count if demand > 0 else 0
     low, high = spring.ends
-    if demand >= high or high == low:
-        guess = count
-    else:
-        guess = 1 + math.floor(max(demand - low, 0.0) / (high - low) * (count - 1))
+    if demand < 0:
+        return 0
+    if demand >= high:
+        return count
+    guess = 1 if high == low else 1 + math.floor(max(demand - low, 0.0) / (high - low) * (count - 1))
     near = [number for number in (0, 1, guess, guess + 1, count) if number <= count]
     return max(near, key=lambda each: (-abs(spring.at_step(each) - demand), each))
 

@@ -12,7 +12,7 @@ from kitproof.facts.outlines import height_of, mass_of
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount, joined, number
 from kitproof.model.parts import Part
-from kitproof.model.quantities import ANYWHERE
+from kitproof.model.quantities import ANYWHERE, Range
 from kitproof.words.dimensions import LENGTH, MASS
 
 MEAN = "statics: the centre of gravity is the mean of the places weighted by mass; exact range by sorting"
@@ -150,7 +150,21 @@ def _sticks_centre(sticks: Part, leg: float) -> tuple[tuple[float, float], tuple
 
 
 def _above_ground(rig: RigSubject, sticks: Part, leg: float) -> tuple[list[Term], tuple[str, ...]]:
-    """Terms above the ground with the bowl at `leg`, and what is missing."""
+    """Terms above the ground of everything that stands, with the bowl at `leg`, and what is missing."""
+    found, plate, missing = resting(rig, sticks, leg)
+    for thing, term in zip(rig.carried, terms(rig, "up"), strict=False):
+        found.append(Term(term.m_low, term.m_high, plate[0] + term.r_low, plate[1] + term.r_high))
+        missing = joined(missing, thing.no_mass, thing.no_axis("up"))
+    return found + [ANY_TERM] * bool(rig.unread), joined(missing, rig.unread)
+
+
+def resting(
+    rig: RigSubject, sticks: Part, leg: float, *, without: Sequence[str] = ()
+) -> tuple[list[Term], Range, tuple[str, ...]]:
+    """What does not tilt, as terms above the ground with the bowl at `leg`; the height of the plate; what is missing.
+
+    Slots named in `without` are left out. What hangs at no said height hangs anywhere below the plate.
+    """
     weight, missing = mass_of(sticks)
     centre, no_centre = _sticks_centre(sticks, leg)
     found = [Term(*weight, *centre)]
@@ -164,10 +178,9 @@ def _above_ground(rig: RigSubject, sticks: Part, leg: float) -> tuple[list[Term]
         found.append(Term(*mass, low, high + height[1]))
         low, high = low + height[0], high + height[1]
         missing = joined(missing, lacks, no_mass)
-    for thing, term in zip(rig.carried, terms(rig, "up"), strict=False):
-        found.append(Term(term.m_low, term.m_high, low + term.r_low, high + term.r_high))
-        missing = joined(missing, thing.no_mass, thing.no_axis("up"))
     for thing in (each for each in rig.group("hung", "ground") if each.on_sticks):
+        if thing.standing.line.slot in without:
+            continue
         hung = thing.standing.line.hung
         at = (hung.low, hung.high) if hung is not None else (0.0, high)
         found.append(Term(*thing.mass, *at))
@@ -176,4 +189,4 @@ def _above_ground(rig: RigSubject, sticks: Part, leg: float) -> tuple[list[Term]
         mass, no_mass = mass_of(spreader.part)
         found.append(Term(*mass, 0.0, leg))
         missing = joined(missing, no_mass)
-    return found + [ANY_TERM] * bool(rig.unread), joined(missing, rig.unread)
+    return found, (low, high), missing

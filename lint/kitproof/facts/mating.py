@@ -17,6 +17,9 @@ from kitproof.model.parts import Part, Seat
 from kitproof.reading.document import Where
 from kitproof.words.kinds import FAMILIES
 
+PLUGGED = ("rods", "battery")
+"""Families by which parts are mounted that stand in no chain."""
+
 JOINERS = ("adapter", "riser")
 
 
@@ -78,6 +81,24 @@ def joints(rig: RigSubject) -> list[JointSubject]:
     if camera is not None:
         lenses = [each for each in rig.build.standing if each.line.slot == "lens" and not each.line.on]
         found += [JointSubject(rig, lens, camera) for lens in lenses]
+    return [*found, *_by_family(rig)]
+
+
+def _by_family(rig: RigSubject) -> list[JointSubject]:
+    """What is mounted by rods or a battery plate, each on what offers such a port: one of its size before another."""
+    found = []
+    for upper in (each.standing for each in rig.carried):
+        for family in PLUGGED:
+            seats = [seat for seat in upper.part.sits_on if seat.family == family]
+            ports = [
+                (port, each.standing)
+                for each in rig.carried
+                for port in each.standing.part.takes
+                if each.standing is not upper and port.family == family
+            ]
+            if seats and ports:
+                fitting = [lower for port, lower in ports if any(_same(seat, port) for seat in seats)]
+                found.append(JointSubject(rig, upper, (fitting or [ports[0][1]])[0]))
     return found
 
 

@@ -112,9 +112,9 @@ def _short(masses: Masses, edge: float, slope: float, pushing: float, safety: fl
 
 def _ballast(short: float, each: float) -> float:
     """A shortage in N·m over what each kilogram brings, in N·m by g."""
-    if short <= 0:
-        return 0.0
-    return short / (G * each) if each > 0 else math.inf
+    if each > 0:
+        return max(short, 0.0) / (G * each)
+    return 0.0 if short < 0 else math.inf
 
 
 def _rise(reach: float, up: float) -> float:

@@ -4,12 +4,29 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from kitproof.facts import balance, cases, mass, mating, orders, packing, part, slips, support
+from kitproof.facts import (
+    balance,
+    cases,
+    hanging,
+    mass,
+    mating,
+    orders,
+    packing,
+    part,
+    scope,
+    slips,
+    stages,
+    standing,
+    support,
+    tilting,
+)
 from kitproof.facts.fact import Fact, HouseNumber, facts_in
 from kitproof.facts.fields import part_fields
 from kitproof.facts.rig import rig_fields
 
-HOUSE_NUMBERS: Mapping[str, HouseNumber] = {each.name: each for each in support.HOUSE_NUMBERS}
+HOUSE_NUMBERS: Mapping[str, HouseNumber] = {
+    each.name: each for each in (*support.HOUSE_NUMBERS, *standing.HOUSE_NUMBERS)
+}
 """Limits declared beside the facts that use them; a house may set their values."""
 
 
@@ -27,7 +44,24 @@ def _register(facts: Iterable[Fact]) -> dict[str, dict[str, Fact]]:
 def _all() -> Iterable[Fact]:
     yield from rig_fields()
     yield from part_fields().values()
-    for module in (part, mass, support, balance, mating, packing, cases, orders, slips):
+    yield from stages.stage_fields()
+    modules = (
+        part,
+        mass,
+        support,
+        balance,
+        tilting,
+        stages,
+        standing,
+        hanging,
+        scope,
+        mating,
+        packing,
+        cases,
+        orders,
+        slips,
+    )
+    for module in modules:
         yield from facts_in(module)
 
 

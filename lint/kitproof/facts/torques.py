@@ -128,11 +128,11 @@ def spring_left_range(weights: Sequence[Weight], axis: Interval, spring: Spring)
 
 def forward_left_range(weights: Sequence[Weight], slide: Slide) -> Interval:
     """F = M g X in N·m, exactly: what is left fore and aft with the slide where it stands, lens-down positive."""
-    back, front = ((G * end for end in _forward_moment(weights, (at, at))) for at in (slide.low, slide.high))
     if not slide.balances:
         return multiply((G, G), _forward_moment(weights, (slide.low, slide.high)))
-    (back_low, back_high), (front_low, front_high) = back, front
-    return max(back_low, 0.0) + min(front_low, 0.0), max(back_high, 0.0) + min(front_high, 0.0)
+    ends = _limited((slide.low, slide.high), PLACE_TOP)
+    back, front = (_forward_moment(weights, (at, at)) for at in ends)
+    return multiply((G, G), (max(back[0], 0.0) + min(front[0], 0.0), max(back[1], 0.0) + min(front[1], 0.0)))
 
 
 def drag_share(left: Interval, most: float) -> Interval:
@@ -156,7 +156,7 @@ def left_over_range(before: Sequence[Weight], new: Sequence[Weight], travel: Int
     reach, and what was left over then counts as well. Where nothing may have stood on the slide before, it may
     stand anywhere in its travel.
     """
-    first, last = travel
+    first, last = min(travel[0], PLACE_TOP), max(travel[1], -PLACE_TOP)
     wanted = balance_range(_terms(before, slides=True), _terms(before, slides=False))
     if wanted == WHOLE:
         return multiply((G, G), _forward_moment([*before, *new], travel))

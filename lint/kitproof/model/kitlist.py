@@ -129,6 +129,7 @@ class KitList(Frozen):
     own_parts: tuple[Part, ...]
     title: str = ""
     issue: int | None = None
+    notes: tuple[str, ...] = ()
     units: tuple[str, ...] = ()
     dates: Days | None = None
     site: Site = Site()

@@ -16,7 +16,7 @@ from kitproof.model.parts import Part
 from kitproof.model.rig_maker import make_rig, with_lost_rig
 from kitproof.model.rigs import Days, Rig, Site
 from kitproof.model.sources import Sources
-from kitproof.reading.document import Document, Entry, Quantity, Slip, Where
+from kitproof.reading.document import Document, Entry, Name, Quantity, Slip, Where
 from kitproof.words.dimensions import MASS
 from kitproof.words.kinds import ENTRIES, KINDS, SITE
 from kitproof.words.nearest import nearest
@@ -73,6 +73,7 @@ class _Maker:
             own_parts=tuple(self.own_parts),
             title=head.get("title", ""),
             issue=head.get("issue"),
+            notes=head.get("notes", ()),
             units=head.get("units", ()),
             dates=head.get("dates"),
             site=site,
@@ -163,6 +164,8 @@ class _Maker:
             found = {"title": entry.name, "where": where}
             for field in entry.fields:
                 word = next(each for each in ENTRIES["list"] if each.word == field.word)
+                if word.name == "note" and isinstance(field.value, Name):
+                    found["notes"] = (*found.get("notes", ()), field.value.text)
                 if field.value is None or word.name in ("note", "for", "weights_within"):
                     continue
                 found[word.name] = convert.plain(word, field.value, Line(document, entry, field))

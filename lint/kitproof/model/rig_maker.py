@@ -44,7 +44,7 @@ def make_rig(document: Document, entry: Entry, like: Rig | None, site: Site, fin
     lines = list(like.lines) if like else []
     values: dict[str, Any] = {}
     if like:
-        kept = ("tilts", "left_standing", "underslung", "push", "drag", "dates", "tag", "places")
+        kept = ("tilts", "left_standing", "underslung", "push", "drag", "dates", "tag", "places", "mounted_on", "notes")
         values = {name: getattr(like, name) for name in kept}
     own: dict[str, list[SlotLine]] = {}
     lost: list[str] = []
@@ -246,7 +246,9 @@ def _condition(values: dict[str, Any], word: str, value: Any, line: Line) -> Non
     elif value is None and field.shape in (Shape.DATES, Shape.PHRASES):
         # Written and not read: what a list or the other rig says must not stand in for it.
         values[field.name] = None if field.shape is Shape.DATES else ()
-    elif field.name != "note" and (value is not None or field.shape in (Shape.QUANTITY, Shape.REACH)):
+    elif field.name == "note":
+        values["notes"] = (*values.get("notes", ()), *((value.text,) if value else ()))
+    elif value is not None or field.shape in (Shape.QUANTITY, Shape.REACH):
         values[field.name] = convert.plain(field, value, line)
 
 

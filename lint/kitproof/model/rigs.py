@@ -69,6 +69,8 @@ class Rig(Frozen):
     tilts: Reach | None = None
     left_standing: bool = False
     underslung: bool = False
+    mounted_on: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
     push: Interval | None = None
     drag: Interval | None = None
     dates: Days | None = None

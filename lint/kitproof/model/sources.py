@@ -62,7 +62,7 @@ def _follow(
     document = _read(file, slips)
     documents.append(document)
     for entry in document.entries:
-        if entry.kind == "use" and entry.name:
+        if entry.kind == "use" and entry.name_start < entry.name_end:
             _use(document, entry, fetch, (*above, file.identity), done, documents, slips)
 
 

@@ -164,7 +164,7 @@ def marked(findings: Sequence[Finding]) -> tuple[Finding, ...]:
     for each in findings:
         key = "\n".join((each.rule, each.key, each.subject, each.thing))
         seen[key] = seen.get(key, 0) + 1
-        digest = hashlib.sha256(f"{key}\n{seen[key]}".encode()).hexdigest()
+        digest = hashlib.sha256(f"{key}\n{seen[key]}".encode(errors="surrogateescape")).hexdigest()
         done.append(replace(each, fingerprint=digest[:16]))
     return tuple(done)
 

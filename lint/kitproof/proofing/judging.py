@@ -13,6 +13,7 @@ from kitproof.facts.packing import packed_things
 from kitproof.facts.part import PartSubject
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.slips import SlipSubject, figures
+from kitproof.facts.stages import stages
 from kitproof.facts.subject import Setting, Subject
 from kitproof.facts.values import Amount, Truth, joined
 from kitproof.model.parts import Part
@@ -101,6 +102,9 @@ def _judge_rig(hits: Hits, rig: Rig) -> None:
         hits.judge(subject, ("rig", rig.name))
         for joint in joints(subject):
             mine += hits.judge(joint, ("joint", rig.name, joint.upper.where, joint.lower.where))
+        if hits.book.about("stage"):
+            for stage in stages(subject):
+                mine += hits.judge(stage, ("stage", rig.name, stage.after.where))
     for hit in mine:
         hit.of = of
 

@@ -2,19 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from kitproof.facts.build import combinations
 from kitproof.facts.fact import Fact
 from kitproof.facts.rig import RigSubject
-from kitproof.facts.subject import Setting
+from kitproof.facts.stages import stages
+from kitproof.facts.subject import Setting, Subject
 from kitproof.facts.values import Amount, Words
 from kitproof.model.rigs import Rig
 from kitproof.proofing.worked import Worked, worked
 from kitproof.words.dimensions import Dimension
 
 Numbers = Mapping[str, tuple[Amount | Words, Dimension | None]]
+
+
+@dataclass(frozen=True, slots=True)
+class StageNumbers:
+    """A stage of building up: after which part, and its facts."""
+
+    after: str
+    facts: Numbers
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +34,7 @@ class CombinationNumbers:
     facts: Numbers
     names: frozenset[str]
     worked: tuple[Worked, ...] = ()
+    stages: tuple[StageNumbers, ...] = ()
 
     @property
     def load(self) -> float:
@@ -52,15 +62,24 @@ def numbers(setting: Setting, rig: Rig, *, work: bool = False) -> RigNumbers:
     found = []
     for build in combinations(rig):
         subject = RigSubject(setting, build)
-        facts: dict[str, tuple[Amount | Words, Dimension | None]] = {}
-        for each in wanted:
-            value = subject.value(each.name)
-            if isinstance(value, Amount | Words):
-                facts[each.name] = (value, each.type.dimension)
         names = frozenset(each.part.name for each in build.standing)
         how = tuple(worked(setting, build, wanted)) if work else ()
-        found.append(CombinationNumbers(dict(build.choice), facts, names, how))
+        built = tuple(
+            StageNumbers(stage.after.part.name or stage.after.part.kind, _facts(stage, setting.facts["stage"].values()))
+            for stage in stages(subject)
+        )
+        found.append(CombinationNumbers(dict(build.choice), _facts(subject, wanted), names, how, built))
     return RigNumbers(rig.name, setting.kitlist.path, tuple(found), len(found))
+
+
+def _facts(subject: Subject, wanted: Iterable[Fact]) -> Numbers:
+    """The facts that are numbers or words, by name; what is not there is left out."""
+    values = ((each, subject.value(each.name)) for each in wanted)
+    return {
+        each.name: (value, each.type.dimension)
+        for each, value in values
+        if isinstance(value, Amount) or (isinstance(value, Words) and each.about == "rig")
+    }
 
 
 def narrowed(rig: RigNumbers, names: Sequence[str], *, every: bool) -> RigNumbers:

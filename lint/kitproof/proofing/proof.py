@@ -10,6 +10,7 @@ from kitproof.facts.mating import JointSubject
 from kitproof.facts.registry import FACTS
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.slips import SlipSubject
+from kitproof.facts.stages import StageSubject
 from kitproof.facts.subject import Setting, Subject
 from kitproof.facts.values import Amount, Held
 from kitproof.model.kitlist import KitList
@@ -118,7 +119,9 @@ def _key(thing: Subject) -> Hashable:
 
 def _combinations(hit: Hit, thing: Subject) -> Combinations | None:
     """For a rig or a joint of one: in how many combinations it is so, of how many there are."""
-    rig = thing if isinstance(thing, RigSubject) else thing.rig if isinstance(thing, JointSubject) else None
+    rig = thing if isinstance(thing, RigSubject) else None
+    if isinstance(thing, JointSubject | StageSubject):
+        rig = thing.rig
     if rig is None or hit.outcome is None:
         return None
     return Combinations(hit.counts[hit.outcome], hit.of, dict(rig.build.choice))

@@ -17,5 +17,5 @@ def value_text(name: str, value: Amount | Words, dimension: Dimension | None, un
 
 def units_for(name: str, dimension: Dimension | None, units: Units) -> tuple[Unit, ...]:
     if dimension in (None, NUMBER):
-        return (UNITS["%"] if name.endswith("_share") else Unit("", NUMBER, 1.0),)
+        return (UNITS["%"] if name.endswith("_share") or name == "drag_hold" else Unit("", NUMBER, 1.0),)
     return tuple(UNITS[each] for each in units[dimension])

@@ -101,6 +101,15 @@ def _rig(rig: RigNumbers) -> dict[str, Any]:
             {
                 "choice": dict(each.choice),
                 "facts": {name: value_json(value, dimension) for name, (value, dimension) in each.facts.items()},
+                "stages": [
+                    {
+                        "after": stage.after,
+                        "facts": {
+                            name: value_json(value, dimension) for name, (value, dimension) in stage.facts.items()
+                        },
+                    }
+                    for stage in each.stages
+                ],
                 **({"worked": {how.fact.name: _worked(how) for how in each.worked}} if each.worked else {}),
             }
             for each in rig.combinations

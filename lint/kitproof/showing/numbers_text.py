@@ -7,14 +7,14 @@ from collections.abc import Sequence
 
 from kitproof.facts.registry import FACTS
 from kitproof.facts.values import Amount, Words
-from kitproof.proofing.numbers import CombinationNumbers, RigNumbers
+from kitproof.proofing.numbers import CombinationNumbers, RigNumbers, StageNumbers
 from kitproof.rulebook.messages import Units
 from kitproof.showing.amounts import value_text
 from kitproof.showing.text import WIDTH, Line, Piece, wrapped
 from kitproof.showing.worked_text import worked_lines
 from kitproof.words.dimensions import Dimension
 
-NAME, VALUE = 17, 24
+NAME, VALUE = 23, 22
 SAYS = WIDTH - NAME - VALUE
 
 
@@ -43,9 +43,38 @@ def _table(title: str, shown: CombinationNumbers, units: Units) -> list[Line]:
     for name, (value, dimension) in shown.facts.items():
         lines += _row(name, value, dimension, units)
         missing |= dict.fromkeys(value.missing)
+    lines += _stages(shown.stages, units)
     for each in missing:
         lines += [(Piece(line),) for line in textwrap.wrap(f"Not known: {each}", WIDTH, subsequent_indent="  ")]
     return lines
+
+
+STAGE = (("carried", 18), ("slide_needed", 20), ("counterbalance_step", 8), ("left_over", 0))
+"""The columns of the stages, with their widths."""
+
+
+def _stages(stages: Sequence[StageNumbers], units: Units) -> list[Line]:
+    """Building up, stage by stage: what is carried, where the slide must stand, the counterbalance step, and the torque
+    if the slide is left where it was."""
+    if not stages:
+        return []
+    heads = ("carried", "slide at", "step", "torque if the slide stays")
+    lines: list[Line] = [(), (Piece("Building up, balanced again after each:", "title"),)]
+    lines.append(
+        (Piece("  ".ljust(2)), *(Piece(head.ljust(w), "word") for head, (_, w) in zip(heads, STAGE, strict=True)))
+    )
+    for stage in stages:
+        lines.append((Piece(f"after {stage.after}"),))
+        cells = [_cell(stage, name, units).ljust(width) for name, width in STAGE]
+        lines.append((Piece("  "), *(Piece(cell) for cell in cells)))
+    return lines
+
+
+def _cell(stage: StageNumbers, name: str, units: Units) -> str:
+    value, dimension = stage.facts[name]
+    if isinstance(value, Amount) and value.missing:
+        return "not known"
+    return value_text(name, value, dimension, units)
 
 
 def _row(name: str, value: Amount | Words, dimension: Dimension | None, units: Units) -> list[Line]:

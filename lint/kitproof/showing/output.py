@@ -20,13 +20,18 @@ def print_lines(lines: Sequence[Line], output: str | None) -> None:
         write(plain(lines), output)
 
 
+def encoded(text: str) -> bytes:
+    """Text as UTF-8; a byte of a file's name that is no text stands as a question mark."""
+    return text.encode("utf-8", errors="replace")
+
+
 def write(text: str, output: str | None) -> None:
     """Writes text and nothing else. A reader that has gone away is no fault; a file that cannot be written exits 2."""
     try:
         if output is not None:
-            Path(output).write_bytes(text.encode("utf-8"))
+            Path(output).write_bytes(encoded(text))
             return
-        sys.stdout.buffer.write(text.encode("utf-8"))
+        sys.stdout.buffer.write(encoded(text))
         sys.stdout.buffer.flush()
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

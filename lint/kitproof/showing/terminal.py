@@ -27,5 +27,5 @@ def print_lines(lines: Sequence[Line]) -> None:
     for line in lines:
         text = Text()
         for piece in line:
-            text.append(piece.text, STYLES[piece.style])
+            text.append(piece.text.encode("utf-8", errors="replace").decode("utf-8"), STYLES[piece.style])
         console.print(text)

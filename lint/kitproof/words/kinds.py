@@ -297,6 +297,9 @@ SITE: tuple[FieldWord, ...] = (
 )
 DATES = FieldWord("dates", Shape.DATES, None, "first and last day, both included")
 
+MOUNTINGS = ("ground", "vehicle", "crane", "jib", "moving dolly", "gimbal", "hung", "over people")
+"""What a rig may be mounted on. All but the ground lie outside what is proofed."""
+
 ENTRIES: dict[str, tuple[FieldWord, ...]] = {
     "list": (
         FieldWord("issue", Shape.COUNT, NUMBER, "which issue of the list this is"),
@@ -314,6 +317,7 @@ ENTRIES: dict[str, tuple[FieldWord, ...]] = {
         _reach("tilts", ANGLE, "how far it is tilted in use, positive looking up", positive=False),
         _flag("left standing", "it stands with nobody at it"),
         _flag("underslung", "what is carried hangs below the head"),
+        FieldWord("mounted on", Shape.PHRASES, None, "what the rig stands on or hangs from", phrases=MOUNTINGS),
         _quantity("push", FORCE, "a push at the pan bar"),
         _quantity("drag", TORQUE, "the drag that the operator asks for"),
         FieldWord("instead of", Shape.RIG_NAME, None, "a rig with which it never stands at one time", repeats=True),

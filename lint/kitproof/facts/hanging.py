@@ -1,0 +1,197 @@
+"""What hangs on the lens and on the rods, and the small things that must fit one another."""
+
+from __future__ import annotations
+
+import math
+
+from kitproof.facts import beams
+from kitproof.facts.beams import Load, Rods
+from kitproof.facts.build import Standing
+from kitproof.facts.fact import fact
+from kitproof.facts.geometry import Placed
+from kitproof.facts.means import Term
+from kitproof.facts.outlines import centre_of
+from kitproof.facts.part import PartSubject
+from kitproof.facts.ranges import subtract
+from kitproof.facts.rig import RigSubject
+from kitproof.facts.values import TRUTH, Amount, Truth, Verdict, joined, number
+from kitproof.model.parts import Seat
+from kitproof.model.quantities import ANYWHERE, Interval, Range
+from kitproof.words.dimensions import FORCE, LENGTH, NUMBER, TORQUE
+from kitproof.words.units import G
+
+MOUNT = "statics: moments about the lens mount"
+
+
+def _placed(rig: RigSubject, standing: Standing | None) -> Placed | None:
+    return next((each for each in rig.placed if each.standing is standing), None) if standing else None
+
+
+def _hung(rig: RigSubject) -> list[Placed]:
+    """The lens and all that the list says is on it."""
+    lens = rig.build.first("lens")
+    found = []
+    for each in rig.placed:
+        line = each.standing.line
+        on_it = lens is not None and line.on == (lens.part.name if line.on_is_name else "lens")
+        if each.standing is lens or on_it:
+            found.append(each)
+    return found
+
+
+def _arm(rig: RigSubject, lens: Placed) -> tuple[list[Term], tuple[str, ...]]:
+    """What hangs on the mount, each with its distance forward of it, and what is missing."""
+    terms, missing = [], []
+    for each in _hung(rig):
+        away = _from(each, lens)
+        terms.append(Term(*each.mass, *away))
+        missing += [*each.no_mass, *(each.no_place if away == ANYWHERE else ())]
+    return terms, tuple(dict.fromkeys(missing))
+
+
+def _from(each: Placed, lens: Placed) -> Range:
+    """How far forward of the mount a thing's centre of gravity lies. The lens's own does not depend on where it is."""
+    if each is lens:
+        return centre_of(each.standing.part)[0].forward
+    away = subtract(each.centre.forward, lens.seat.forward)
+    return away if all(math.isfinite(end) for end in away) else ANYWHERE
+
+
+@fact(
+    "lens_torque",
+    "rig",
+    number(TORQUE),
+    "the torque of all that hangs on the lens, about its mount",
+    "g × the sum of mass × distance",
+    MOUNT,
+)
+def lens_torque(rig: RigSubject) -> Amount | None:
+    """Not there without a lens."""
+    lens = _placed(rig, rig.build.first("lens"))
+    if lens is None:
+        return None
+    terms, missing = _arm(rig, lens)
+    return Amount(*beams.lens_torque_range(terms), missing)
+
+
+@fact(
+    "lens_share",
+    "rig",
+    number(NUMBER),
+    "that torque over the most that the camera's mount should bear",
+    "lens_torque over the camera's lens moment",
+    MOUNT,
+)
+def lens_share(rig: RigSubject) -> Amount | None:
+    """Not there without a lens or a camera."""
+    lens, camera = _placed(rig, rig.build.first("lens")), rig.build.first("camera")
+    if lens is None or camera is None:
+        return None
+    terms, missing = _arm(rig, lens)
+    moment = camera.part.lens_moment
+    if moment is None or not moment.known:
+        return Amount(-math.inf, math.inf, joined(missing, (camera.part.lacks("lens_moment"),)))
+    return Amount(*beams.lens_share_range(terms, moment.range), missing)
+
+
+@fact(
+    "support_bears",
+    "rig",
+    number(FORCE),
+    "what a lens support bears where it stands, the mount taking nothing",
+    "lens_torque over the support's distance from the mount",
+    MOUNT,
+)
+def support_bears(rig: RigSubject) -> Amount | None:
+    """Not there without a lens and a support for it."""
+    lens, support = _placed(rig, rig.build.first("lens")), _placed(rig, rig.build.first("lens support"))
+    if lens is None or support is None:
+        return None
+    terms, missing = _arm(rig, lens)
+    away = subtract(support.seat.forward, lens.seat.forward)
+    if not all(math.isfinite(end) for end in away):
+        away, missing = ANYWHERE, joined(missing, (f"{support.standing.part.label}: its place on the rig",))
+    return Amount(*beams.support_range(terms, away), missing)
+
+
+def _on_rods(rig: RigSubject, rods: Placed) -> list[Placed]:
+    """What sits on the rods: what the list puts on them, and what is mounted by rods."""
+    found = []
+    for each in rig.carried:
+        line, part = each.standing.line, each.standing.part
+        said = line.on == (rods.standing.part.name if line.on_is_name else "rods")
+        if each is not rods and (said or (not line.on and line.slot != "base" and _rod_mounted(part.sits_on))):
+            found.append(each)
+    return found
+
+
+def _rod_mounted(seats: tuple[Seat, ...]) -> bool:
+    return any(seat.family == "rods" for seat in seats)
+
+
+@fact(
+    "rod_sag",
+    "rig",
+    number(LENGTH),
+    "how far the ends of the rods go down under what sits on them",
+    "(F/2) a² (3L − a) over 6 E I, each load on two rods alike",
+    "strength of materials: a cantilever, small deflections; E of aluminium and steel OpenStax table 12.1",
+)
+def rod_sag(rig: RigSubject) -> Amount | None:
+    """Not there without rods."""
+    rods = _placed(rig, rig.build.first("rods"))
+    if rods is None:
+        return None
+    part = rods.standing.part
+    loads, missing = _loads(rig, rods)
+    length, diameter = part.length, part.diameter
+    if not _known(length) or not _known(diameter):
+        lacks = tuple(part.lacks(name) for name in ("length", "diameter") if not _known(getattr(part, name)))
+        return Amount(0.0, math.inf, joined(missing, lacks))
+    assert length is not None
+    assert diameter is not None
+    wall = part.wall.range if part.wall is not None and part.wall.known else beams.UNKNOWN_WALL
+    made = part.made_of[0] if part.made_of else ""
+    elasticity = beams.ELASTICITY.get(made, beams.UNKNOWN_ELASTICITY)
+    return Amount(*beams.rod_sag_range(loads, Rods(length.range, diameter.range, wall, elasticity)), missing)
+
+
+def _known(interval: Interval | None) -> bool:
+    return interval is not None and interval.known
+
+
+def _loads(rig: RigSubject, rods: Placed) -> tuple[list[Load], tuple[str, ...]]:
+    """What bears on the rods, from their clamp; a lens support bears its share of the lens as well."""
+    loads, missing = [], []
+    for each in _on_rods(rig, rods):
+        at = subtract(each.seat.forward, rods.seat.forward)
+        if not all(math.isfinite(end) for end in at):
+            at = (0.0, math.inf)
+            missing += [*each.no_place]
+        mass = each.mass
+        if each.standing.line.slot == "lens support":
+            bears = support_bears.compute(rig)
+            if not isinstance(bears, Amount):
+                continue
+            mass = (mass[0] + max(bears.low, 0.0) / G, mass[1] + max(bears.high, 0.0) / G)
+            missing += [*bears.missing]
+        loads.append(Load(mass, at))
+        missing += [*each.no_mass]
+    return loads, tuple(dict.fromkeys(missing))
+
+
+@fact("sensor_diagonal", "part", number(LENGTH), "the diagonal of a camera's sensor", "√(width² + height²)", "geometry")
+def sensor_diagonal(part: PartSubject) -> Amount:
+    sides = part.part.sensor
+    if len(sides) < 2 or not all(side.known for side in sides):
+        return Amount(0.0, math.inf, (part.part.lacks("sensor"),))
+    return Amount(math.hypot(sides[0].low, sides[1].low), math.hypot(sides[0].high, sides[1].high))
+
+
+@fact("safety_by_hand", "part", TRUTH, "whether its quick release needs a lock or a safety set by hand")
+def safety_by_hand(part: PartSubject) -> Verdict:
+    said = part.part.quick_release
+    if not said:
+        return Verdict(Truth.MISSING, (part.part.lacks("quick_release"),))
+    by_hand = any(each in ("manual lock", "safety catch") for each in said)
+    return Verdict(Truth.TRUE if by_hand else Truth.FALSE)

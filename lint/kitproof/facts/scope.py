@@ -1,0 +1,43 @@
+"""What lies outside this proof: a rig that is hung, driven, flown or craned, or that is over people.
+
+A rig says so by `mounted on`. Words for it in a title, a note or a name are a sign and no more, so that they are doubt.
+"""
+
+from __future__ import annotations
+
+import re
+
+from kitproof.facts.fact import fact
+from kitproof.facts.rig import RigSubject
+from kitproof.facts.values import TRUTH, Truth, Verdict, Words, text
+
+OUTSIDE = re.compile(
+    r"(?<![\w-])(cranes?|jibs?|gimbals?|drones?|helicopters?|vehicles?|car mounts?|tracking cars?|cable ?cams?|"
+    r"stabili[sz]ed heads?|hanging|overhead|inverted|over (?:people|the audience|the crowd)|moving dolly|dolly move)"
+    r"(?![\w-])",
+    re.IGNORECASE,
+)
+
+
+def _said(rig: RigSubject) -> str:
+    """The first word of that sort in the list's title and notes, or the rig's name, notes and part names."""
+    kitlist = rig.setting.kitlist
+    names = [each.part.name for each in rig.build.standing]
+    for words in (kitlist.title, *kitlist.notes, rig.rig.name, *rig.rig.notes, *names):
+        found = OUTSIDE.search(words)
+        if found:
+            return found[0]
+    return ""
+
+
+@fact("outside", "rig", TRUTH, "whether it is mounted in a way that this proof does not cover")
+def outside(rig: RigSubject) -> Verdict:
+    if rig.rig.mounted_on and rig.rig.mounted_on != ("ground",):
+        return Verdict(Truth.TRUE)
+    return Verdict(Truth.UNDECIDED if _said(rig) else Truth.FALSE)
+
+
+@fact("mounting", "rig", text(), "what it is mounted on, or the word in the list that speaks of it", certain=True)
+def mounting(rig: RigSubject) -> Words:
+    said = [each for each in rig.rig.mounted_on if each != "ground"]
+    return Words(", ".join(said) or _said(rig))

@@ -1,0 +1,392 @@
+"""Standing: does it stay on its feet on the slope, at every tilt, in the wind, pushed, and left alone.
+
+What rests (sticks, head, what hangs on them) is taken as standing over the middle of the feet. A pan bar whose place is
+written tilts with the head; one whose place is not written hangs there and is not counted in the lean.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from kitproof.facts import feet, winds
+from kitproof.facts.fact import HouseNumber, fact
+from kitproof.facts.mass import resting
+from kitproof.facts.means import mass_range, mean_range
+from kitproof.facts.outlines import outline
+from kitproof.facts.overturning import SAFETY, ballast_needed, overturn_share, tipping_energy
+from kitproof.facts.ranges import divide
+from kitproof.facts.rig import RigSubject
+from kitproof.facts.stance import Stance
+from kitproof.facts.tilting import axis_of, no_weight, slide_of, spring_left, weights
+from kitproof.facts.tipping import lean, tip_angle
+from kitproof.facts.torques import fall_energy_range, forward_left_range
+from kitproof.facts.values import Amount, joined, number, reach
+from kitproof.model.parts import Part, Point
+from kitproof.model.quantities import ANYWHERE, Range, Reach
+from kitproof.words.dimensions import ANGLE, FORCE, LENGTH, MASS, NUMBER
+from kitproof.words.units import G
+
+TIPPING = "statics: moments about the edge between two feet, in the worst direction of pan"
+LEVEL: Range = (0.0, 0.0)
+
+HOUSE_NUMBERS = (
+    HouseNumber(
+        "ballast_safety", SAFETY, NUMBER, "restoring over overturning moment wanted (IBC §1807.2.3, as quoted)"
+    ),
+    HouseNumber("left_standing_push", 40.0, FORCE, "a push at the plate that a rig left standing must bear"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Legs:
+    """The rig at one leg height: how it stands, how far the edge between two feet is, and what is missing."""
+
+    height: float
+    radius: Range
+    stance: Stance
+    missing: tuple[str, ...]
+
+    @property
+    def edge(self) -> Range:
+        return feet.edge_flat(self.radius)
+
+
+def _sticks(rig: RigSubject) -> Part | None:
+    found = rig.build.first("sticks")
+    return found.part if found else None
+
+
+def _legs(rig: RigSubject) -> Reach | None:
+    found = rig.build.first("sticks")
+    return (found.line.legs or found.part.legs) if found else None
+
+
+def _chart(points: tuple[Point, ...]) -> list[feet.ChartPoint]:
+    return [(point.at.range, point.value.range) for point in points if point.at is not None]
+
+
+def heights(rig: RigSubject) -> tuple[tuple[float, ...], tuple[str, ...]]:
+    """The leg heights to look at, or none and what is missing."""
+    sticks, legs = _sticks(rig), _legs(rig)
+    if sticks is None:
+        return (), (f"{rig.label}: sticks",)
+    if legs is None or not legs.known:
+        return (), (sticks.lacks("legs"),)
+    chart = _chart(sticks.feet)
+    if not chart or feet.foot_radius(chart, (legs.low, legs.high)) is None:
+        return (), (sticks.lacks("feet") + (", at this leg height" if chart else ""),)
+    return feet.deciding_heights(chart, (legs.low, legs.high)), ()
+
+
+def at_legs(rig: RigSubject, height: float, tilts: Range, *, without: tuple[str, ...] = ()) -> Legs:
+    """The rig with its bowl at one height, tilting anywhere within a reach."""
+    sticks = _sticks(rig)
+    assert sticks is not None, "heights() gives none without sticks"
+    found, plate, missing = resting(rig, sticks, height, without=without)
+    things = weights(rig)
+    mass = mass_range([each.term for each in things])
+    slide, no_slide = slide_of(rig)
+    axis, no_axis = axis_of(rig)
+    level = tilts == LEVEL
+    radius = feet.foot_radius(_chart(sticks.feet), (height, height))
+    stance = Stance(
+        carried=mass,
+        forward=divide(forward_left_range(things, slide), (G * mass[0], G * mass[1])) if mass[1] > 0 else LEVEL,
+        left=mean_range([each.term("left") for each in rig.carried]) if rig.carried else LEVEL,
+        up=mean_range([each.term for each in things]) if things else LEVEL,
+        plate=plate,
+        axis=LEVEL if level else axis,  # on the level the depth of the axis makes no difference
+        rest=mass_range(found),
+        rest_forward=LEVEL,
+        rest_left=LEVEL,
+        rest_up=mean_range(found),
+        tilts=tilts,
+    )
+    lacks = joined(missing, no_weight(rig, "up", "forward", "left"), no_slide, () if level else no_axis)
+    return Legs(height, radius or (0.0, math.inf), stance, lacks)
+
+
+def worst_over(
+    rig: RigSubject, of: Callable[[Legs], Range], unknown: Range, tilts: Range, pick: Callable[..., float], **more: bool
+) -> Amount:
+    """The worst of something over the legs' reach: all of it is used, so the worst height counts for certain."""
+    at, missing = heights(rig)
+    if not at:
+        return Amount(*unknown, missing)
+    without = ("ballast",) if more.get("without_ballast") else ()
+    found = [at_legs(rig, height, tilts, without=without) for height in at]
+    values = [of(each) for each in found]
+    missing = joined(*(each.missing for each in found))
+    return Amount(pick(low for low, _ in values), pick(high for _, high in values), missing)
+
+
+def tilts_of(rig: RigSubject) -> tuple[Range, tuple[str, ...]]:
+    """The rig's tilts; not said, the head's own reach; level where neither is known, and that is missing."""
+    head = rig.build.first("head")
+    for found in (rig.rig.tilts, head.part.tilt if head else None):
+        if found is not None:
+            return ((found.low, found.high), ()) if found.known else (LEVEL, (f"{rig.label}: tilts",))
+    return LEVEL, (f"{rig.label}: tilts",)
+
+
+def slope_of(rig: RigSubject) -> tuple[float, tuple[str, ...]]:
+    """The steepest ground that is said; level where nothing is said, not known where `?` is."""
+    slope = rig.rig.site.ground_slope
+    if slope is None:
+        return 0.0, ()
+    return (max(abs(slope.low), abs(slope.high)), ()) if slope.known else (0.0, (f"{rig.label}: ground slope",))
+
+
+@fact(
+    "legs_at", "rig", reach(LENGTH), "the height from the ground to the bowl at which the legs stand", source="as said"
+)
+def legs_at(rig: RigSubject) -> Amount:
+    legs = _legs(rig)
+    sticks = _sticks(rig)
+    if legs is None or not legs.known:
+        return Amount(0.0, math.inf, (sticks.lacks("legs") if sticks else f"{rig.label}: sticks",))
+    return Amount(legs.low, legs.high)
+
+
+@fact(
+    "slope", "rig", number(ANGLE), "the steepest ground that the list says; 0 where it says nothing", source="as said"
+)
+def slope(rig: RigSubject) -> Amount:
+    steepest, missing = slope_of(rig)
+    return Amount(steepest, math.pi / 2 if missing else steepest, missing)
+
+
+@fact(
+    "foot_radius",
+    "rig",
+    number(LENGTH),
+    "radius of the circle on which the feet stand, over the legs' reach",
+    "straight between the points of the sticks' feet",
+    "geometry",
+)
+def foot_radius(rig: RigSubject) -> Amount:
+    at, missing = heights(rig)
+    legs, sticks = _legs(rig), _sticks(rig)
+    if not at or legs is None or sticks is None:
+        return Amount(0.0, math.inf, missing)
+    return Amount(*(feet.foot_radius(_chart(sticks.feet), (legs.low, legs.high)) or (0.0, math.inf)))
+
+
+@fact(
+    "tip_angle_level",
+    "rig",
+    number(ANGLE),
+    "the slope at which it tips, head level, sticks set down on the slope and not levelled",
+    "arctangent of (half the foot radius less the lean) over the height of the centre of gravity",
+    TIPPING,
+)
+def tip_angle_level(rig: RigSubject) -> Amount:
+    unknown = (-math.pi / 2, math.pi / 2)
+    return worst_over(rig, lambda legs: tip_angle(legs.stance, legs.edge), unknown, LEVEL, min)
+
+
+@fact(
+    "tip_angle_tilted",
+    "rig",
+    number(ANGLE),
+    "the slope at which it tips at the worst tilt within its tilts",
+    "the least of that angle over the tilts",
+    TIPPING,
+)
+def tip_angle_tilted(rig: RigSubject) -> Amount:
+    tilts, no_tilts = tilts_of(rig)
+    unknown = (-math.pi / 2, math.pi / 2)
+    found = worst_over(rig, lambda legs: tip_angle(legs.stance, legs.edge), unknown, tilts, min)
+    if no_tilts:
+        return Amount(-math.pi / 2, found.high, joined(found.missing, no_tilts))
+    return found
+
+
+@fact(
+    "lean",
+    "rig",
+    number(LENGTH),
+    "how far from the middle of the feet the centre of gravity of everything lies at the worst tilt",
+    "the greatest distance over the tilts",
+    TIPPING,
+)
+def lean_most(rig: RigSubject) -> Amount:
+    tilts, no_tilts = tilts_of(rig)
+    found = worst_over(rig, lambda legs: lean(legs.stance), (0.0, math.inf), tilts, max)
+    return Amount(found.low, math.inf if no_tilts else found.high, joined(found.missing, no_tilts))
+
+
+@fact(
+    "levelled_share",
+    "rig",
+    number(NUMBER),
+    "the lean over the distance of the nearest edge, legs levelled on the slope by their length",
+    "lean over the edge distance, the edge uphill having come nearer",
+    TIPPING,
+)
+def levelled_share(rig: RigSubject) -> Amount:
+    steepest, no_slope = slope_of(rig)
+
+    def share(legs: Legs) -> Range:
+        apex = (legs.height, legs.height)
+        return divide(lean(legs.stance), feet.edge_levelled(legs.radius, apex, steepest))
+
+    found = worst_over(rig, share, (0.0, math.inf), LEVEL, max)
+    return Amount(found.low, math.inf if no_slope else found.high, joined(found.missing, no_slope))
+
+
+def pushes(rig: RigSubject, legs: Legs) -> tuple[Range, tuple[str, ...]]:
+    """Moments of wind and push about the ground in N·m, and what is missing. Nothing said of the wind is no wind."""
+    wind, no_wind = _wind(rig, legs)
+    push = rig.rig.push
+    force = (push.low, push.high) if push is not None else LEVEL
+    no_push = (f"{rig.label}: push",) if push is not None and not push.known else ()
+    if rig.rig.left_standing:
+        house = rig.setting.house["left_standing_push"]
+        force = (max(force[0], house), max(force[1], house))
+    return winds.pushing(wind, winds.push_moment(force, legs.stance.plate)), joined(no_wind, no_push)
+
+
+def _wind(rig: RigSubject, legs: Legs) -> tuple[Range, tuple[str, ...]]:
+    wind = rig.rig.site.wind
+    if wind is None:
+        return LEVEL, ()
+    if not wind.known:
+        return (0.0, math.inf), (f"{rig.label}: wind",)
+    if wind.high == 0:
+        return LEVEL, ()
+    sails, missing = _sails(rig, legs.stance.plate)
+    return winds.wind_moment(wind.range, sails), missing
+
+
+def _sails(rig: RigSubject, plate: Range) -> tuple[list[winds.Sail], tuple[str, ...]]:
+    """What the wind meets: the sail areas that are said, else the sides of all that is carried."""
+    said, sides = [], []
+    missing: tuple[str, ...] = ()
+    for each in rig.carried:
+        part = each.standing.part
+        up = outline(part).up
+        height = (plate[0] + each.seat.up[0] + up[0], plate[1] + each.seat.up[1] + up[1])
+        if part.sail_area is not None and part.sail_area.known:
+            said.append(winds.Sail(part.sail_area.range, height))
+            continue
+        area = _side(part)
+        missing = joined(missing, each.no_axis("up"), () if area[1] < math.inf else (part.lacks("size"),))
+        sides.append(winds.Sail(area, (max(height[0], 0.0), height[1])))
+    return (said, ()) if said else (sides, missing)
+
+
+def _side(part: Part) -> Range:
+    """The greater side of a part's outline in m²; [0, inf) where its size is not known."""
+    box = outline(part)
+    along, across, high = (side[1] - side[0] for side in (box.forward, box.left, box.up))
+    if not all(math.isfinite(each) for each in (along, across, high)):
+        return (0.0, math.inf)
+    return winds.side((along, along), (across, across), (high, high))
+
+
+@fact(
+    "overturn_share",
+    "rig",
+    number(NUMBER),
+    "what overturns it over what keeps it on its feet, on the slope, at its worst tilt, in the wind and pushed",
+    "[W (e cos α + h sin α) + F_w h_w + F_p h_p] over W cos α R/2",
+    f"{TIPPING}; wind ½ρv² C_d A, C_d 1.28 (NASA Glenn)",
+)
+def overturn(rig: RigSubject) -> Amount:
+    steepest, no_slope = slope_of(rig)
+    tilts, no_tilts = tilts_of(rig)
+    lacks: list[tuple[str, ...]] = []
+
+    def share(legs: Legs) -> Range:
+        moment, missing = pushes(rig, legs)
+        lacks.append(missing)
+        return overturn_share(legs.stance, legs.edge, steepest, moment)
+
+    found = worst_over(rig, share, (0.0, math.inf), tilts, max)
+    unsure = no_slope or no_tilts
+    return Amount(found.low, math.inf if unsure else found.high, joined(found.missing, no_slope, no_tilts, *lacks))
+
+
+@fact(
+    "ballast_hung",
+    "rig",
+    number(MASS),
+    "the ballast that hangs from the sticks, none of it touching the ground",
+    source="as said",
+)
+def ballast_hung(rig: RigSubject) -> Amount:
+    found = [each for each in rig.placed if each.standing.line.slot == "ballast" and each.group != "ground"]
+    low, high = mass_range([each.term("up") for each in found])
+    return Amount(low, high, joined(*(each.no_mass for each in found)))
+
+
+@fact(
+    "ballast_needed",
+    "rig",
+    number(MASS),
+    "the ballast that would keep it on its feet with the house's safety factor, hung in the middle",
+    "[safety × overturning − restoring] over g (R/2 cos α − safety × hook height × sin α)",
+    f"{TIPPING}; safety factor 1.5, IBC §1807.2.3 as quoted",
+)
+def ballast(rig: RigSubject) -> Amount:
+    """The hook is where the list hangs its ballast, else at the bowl, the worst place for it."""
+    steepest, no_slope = slope_of(rig)
+    tilts, no_tilts = tilts_of(rig)
+    line = next((each.line for each in rig.build.standing if each.line.slot == "ballast"), None)
+    lacks: list[tuple[str, ...]] = []
+
+    def wanted(legs: Legs) -> Range:
+        moment, missing = pushes(rig, legs)
+        lacks.append(missing)
+        hung = line.hung.range if line is not None and line.hung is not None else (legs.height, legs.height)
+        safety = rig.setting.house["ballast_safety"]
+        return ballast_needed(legs.stance, legs.edge, steepest, moment, hung, safety)
+
+    found = worst_over(rig, wanted, (0.0, math.inf), tilts, max, without_ballast=True)
+    unsure = no_slope or no_tilts
+    return Amount(found.low, math.inf if unsure else found.high, joined(found.missing, no_slope, no_tilts, *lacks))
+
+
+@fact(
+    "feet_friction",
+    "rig",
+    number(NUMBER),
+    "the friction that the feet need to stay where they are with neither spreader nor mat",
+    "foot radius over the height of the bowl",
+    "statics: a straight leg bears along its own length",
+)
+def feet_friction(rig: RigSubject) -> Amount:
+    def friction(legs: Legs) -> Range:
+        return feet.friction_needed(legs.radius, (legs.height, legs.height))
+
+    found = worst_over(rig, friction, (0.0, math.inf), LEVEL, max)
+    _, missing = heights(rig)
+    return Amount(found.low, found.high, missing)
+
+
+@fact(
+    "fall_share",
+    "rig",
+    number(NUMBER),
+    "the energy of a camera that falls from level, tilt free, over what it takes to tip the sticks",
+    "(M g H − K)(1 − cos θ) over W (√(d² + h²) − h)",
+    "energy: more than 100 % is doubt, not certainty, since sudden stops are not statics",
+)
+def fall_share(rig: RigSubject) -> Amount:
+    """Less than 1 cannot tip the sticks; more may, so that the low end is never more than 1."""
+    left, no_spring = spring_left(rig)
+    tilts, no_tilts = tilts_of(rig)
+    falling = fall_energy_range(left, tilts) if left != ANYWHERE else (0.0, math.inf)
+
+    def share(legs: Legs) -> Range:
+        stance = legs.stance
+        weight = (G * (stance.carried[0] + stance.rest[0]), G * (stance.carried[1] + stance.rest[1]))
+        e, up = lean(stance), stance.nearest(0.0)[1]
+        return divide(falling, tipping_energy(weight, (legs.edge[0] - e[1], legs.edge[1] - e[0]), up))
+
+    found = worst_over(rig, share, (0.0, math.inf), LEVEL, max)
+    low = min(found.low, 1.0)
+    return Amount(low, math.inf if no_tilts else found.high, joined(found.missing, no_spring, no_tilts))
