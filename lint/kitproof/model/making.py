@@ -91,6 +91,8 @@ class _Maker:
             for slip in entry.slips:
                 where = document.where(entry, slip.row, slip.start, slip.end)
                 self.slips.append(PlacedSlip(slip=slip, where=where))
+            if not entry.name and entry.name_start < entry.name_end and entry.kind in ("part", "move", "rig", "case"):
+                self._no_name(document.where(entry, 0, entry.name_start, entry.name_end))
         for line, slip in document.slips:
             where = Where(document.path, line, slip.start + 1, line, slip.end + 1)
             self.slips.append(PlacedSlip(slip=slip, where=where))
@@ -123,9 +125,9 @@ class _Maker:
     def _read_entry(self, document: Document, entry: Entry, site: Site) -> None:
         if entry.kind == "order":
             self.orders.append(make_order(document, entry, self._find))
-        elif entry.kind == "waive":
+        elif entry.kind == "waive" and entry.name:
             self.waivers.append(make_waiver(document, entry))
-        elif entry.name:
+        elif entry.name and entry.kind != "waive":
             self._read_named(document, entry, site)
 
     def _read_named(self, document: Document, entry: Entry, site: Site) -> None:
@@ -145,9 +147,9 @@ class _Maker:
         like = self.rigs.get(entry.like)
         if entry.like and like is None:
             spot = document.where(entry, 0, entry.name_start, entry.end)
-            self._report(
-                "unknown-part", spot, f"rig {entry.like}", known=tuple(self.rigs), wanted="a rig written above it"
-            )
+            near = nearest(entry.like, self.rigs)
+            said = f"rig {entry.like}"
+            self._report("unknown-part", spot, said, nearest_known=near, wanted="a rig written above it")
         rig = make_rig(document, entry, like, site, self._find, self._report)
         return with_lost_rig(rig, entry.like) if entry.like and like is None else rig
 
@@ -177,6 +179,10 @@ class _Maker:
         While a used file is lost, a name may stand in it: the lost file is the fault to speak of, not each name. So is
         the entry of a part whose kind is not known. What a line described by its mass is known to later lines.
         """
+        if not name and mass is None:
+            self._no_name(where)
+            lost = f"line {where.line}, which names nothing"
+            return Part(kind=slot or "accessory", name="", where=where, described=False, lost=lost)
         part = self.parts.get(name) or (self.others.get(name) if mass is None and name else None)
         if mass is not None and part is None:
             weight = convert.interval(convert.widened(mass, self.within), MASS)
@@ -211,6 +217,9 @@ class _Maker:
         near = nearest_known or nearest(said, known)
         slip = Slip(kind, 0, where.column - 1, where.to_column - 1, said, wanted=wanted, nearest=near)
         self.slips.append(PlacedSlip(slip=slip, where=where))
+
+    def _no_name(self, where: Where) -> None:
+        self._report("unreadable-line", where, '""', wanted="a name between the quotes")
 
     def _twice(self, document: Document, entry: Entry, first: Where) -> None:
         spot = document.where(entry, 0, entry.name_start, entry.name_end)

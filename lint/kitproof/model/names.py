@@ -13,6 +13,7 @@ from kitproof.model.parts import Named, Part
 from kitproof.model.rig_maker import Report
 from kitproof.model.rigs import Rig, SlotLine
 from kitproof.reading.document import Where
+from kitproof.words.nearest import nearest
 from kitproof.words.phrases import with_article
 
 OWN_PARTS = (("pan_bar", "pan bar"), ("own_case", "case"))
@@ -80,7 +81,8 @@ def _known_part(name: str, where: Where, shelves: Shelves, report: Report) -> No
 
 
 def _no_rig(name: str, where: Where, shelves: Shelves, report: Report) -> None:
-    report("unknown-part", where, f"rig {name}", known=tuple(shelves.rigs), wanted="a rig of this list")
+    near = nearest(name, shelves.rigs)
+    report("unknown-part", where, f"rig {name}", nearest_known=near, wanted="a rig of this list")
 
 
 def _rig(rig: Rig, shelves: Shelves, report: Report) -> None:

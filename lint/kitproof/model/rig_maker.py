@@ -185,8 +185,8 @@ def _from_the_ground_up(this: _Open, lines: list[SlotLine]) -> None:
             wrong.append(line)
         else:
             highest = max(highest, rank)
+    lines[:] = [line for line in lines if line not in wrong]
     for line in wrong:
-        lines.remove(line)
         _insert(lines, line)
     if wrong:
         says = "the support slots from the ground up, as they stand: sticks, head, slide, base, camera"
