@@ -35,12 +35,14 @@ def lists_in(paths: tuple[str, ...]) -> Iterator[Path]:
     """The lists that paths name: files as they are, folders searched for `*.kitlist`, hidden ones left out."""
     for name in paths:
         path = Path(name)
-        if path.is_dir():
+        if not name:
+            raise NoSuchPathError("A path of no characters names no list. Name a file, or a dot for this folder.")
+        if os.path.isdir(path):
             found = [each for each in _walk(path) if each.name.endswith(ENDING)]
             if not found:
                 raise NoSuchPathError(f"There is no list in the folder {name}: no file in it ends in {ENDING}.")
             yield from found
-        elif path.exists():
+        elif os.path.lexists(path):
             yield path
         else:
             raise NoSuchPathError(_missing(path))
@@ -57,7 +59,10 @@ def _walk(folder_path: Path) -> Iterator[Path]:
 def _missing(path: Path) -> str:
     from kitproof.words.nearest import nearest
 
-    beside = tuple(each.name for each in path.parent.iterdir()) if path.parent.is_dir() else ()
+    try:
+        beside = tuple(os.listdir(path.parent))
+    except OSError:
+        beside = ()
     near = nearest(path.name, beside)
     hint = f' The nearest here is "{path.parent / near[0]}".' if near else ""
     return f'There is no file or folder "{path}".{hint}'
@@ -66,7 +71,7 @@ def _missing(path: Path) -> str:
 def source(path: Path) -> Source:
     """A list with its bytes."""
     try:
-        return Source(str(path), path.resolve(), path.read_bytes())
+        return Source(str(path), _real(path), path.read_bytes())
     except OSError as error:
         raise NoSuchPathError(f'"{path}" cannot be read: {(error.strerror or "no reason given").lower()}.') from error
 
@@ -78,15 +83,27 @@ def fetcher(start: Path) -> Fetch:
     def fetch(using: str, wanted: str) -> Fetched:
         base = start if using == "" else Path(using).parent
         shown = Path(os.path.normpath(base / wanted))
-        real = shown.resolve()
+        real = _real(shown)
         if Path(wanted).is_absolute() or not real.is_relative_to(root):
             return Fetched(str(shown), str(real), problem="outside")
         try:
-            return Fetched(str(shown), str(real), real.read_bytes())
-        except (OSError, ValueError):
+            # A folder, a pipe or a device is not opened: a pipe that nobody writes to would be waited for.
+            data = real.read_bytes() if os.path.isfile(real) else None
+        except OSError:
+            data = None
+        if data is None:
             return Fetched(str(shown), str(real), problem="missing")
+        return Fetched(str(shown), str(real), data)
 
     return fetch
+
+
+def _real(path: Path) -> Path:
+    """Where a path leads, links followed as far as they lead; one that can be no path at all leads to itself."""
+    try:
+        return Path(os.path.realpath(path))
+    except (OSError, ValueError):
+        return path.absolute()
 
 
 def _root(start: Path) -> Path:
