@@ -44,7 +44,7 @@ def holding_of(rig: RigSubject) -> Holding:
         (house["axis_least"], house["axis_most"]),
     )
     return Holding(
-        chart=tuple(_figure(point) for point in part.chart),
+        chart=tuple(_figure(point) for point in (*part.chart, *part.rated[1:])),
         rated=_figure(part.rated[0]) if part.rated else None,
         tried=tuple(_figure(point) for point in part.tried),
         axis=part.tilt_axis.range if part.tilt_axis else None,
