@@ -119,6 +119,7 @@ def test_of_two_settings_as_near_the_higher_is_taken() -> None:
 def test_what_hangs_below_the_axis_has_its_spring_off() -> None:
     assert needed_range([sharp(8, -0.2)], (0.05, 0.05))[1] < 0
     assert step_range((-20, -1), TEN) == (0, 0)
+    assert step_range((-1e100, -1e100), Spring(0.1, 1, 9)) == (0, 0)
     assert setting_range((-20, -1), Spring(4, 38, stepless=True)) == (0, 0)
     assert share_range([sharp(8, -0.2)], (0.05, 0.05), TEN)[1] < 0
 

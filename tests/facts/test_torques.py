@@ -10,7 +10,18 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from kitproof.facts.counterbalancing import NO_SPRING, Spring, nearest_step, needed_range
+from kitproof.facts.counterbalancing import (
+    NO_SPRING,
+    Spring,
+    demand_range,
+    excess_range,
+    nearest_step,
+    needed_range,
+    setting_range,
+    share_range,
+    shortfall_range,
+    step_range,
+)
 from kitproof.facts.ranges import WHOLE, Interval
 from kitproof.facts.torques import (
     NO_SLIDE,
@@ -213,6 +224,7 @@ def test_a_slide_out_of_reach_leaves_what_its_end_leaves() -> None:
     assert left == pytest.approx((10 * G * 0.02, 10 * G * 0.04))
     free = Slide(-INF, INF, balances=True)
     assert forward_left_range([heavy], free) == (0, 0)
+    assert forward_left_range([heavy, Weight((1, 1), WHOLE, (0, 0), slides=False)], free) == WHOLE
 
 
 def test_what_rests_is_balanced_by_what_slides() -> None:
@@ -307,3 +319,42 @@ def test_a_camera_that_falls() -> None:
 
 def test_the_nearest_step_of_the_worked_build() -> None:
     assert nearest_step(12.0504, Spring(4, 38, 10), 10) == 3
+
+
+SIZES = st.sampled_from([0.0, 1e-300, 1e-9, 0.1, 1.0, 50.0, 1e6, 1e100, INF])
+MASSES = st.tuples(SIZES, SIZES).map(lambda pair: (min(*pair, 1e100), max(pair)))
+PLACES = st.tuples(SIZES, SIZES).map(lambda pair: (max(-pair[0], -INF), pair[1]))
+UNLIKELY = st.lists(st.builds(Weight, MASSES, PLACES, PLACES, st.booleans()), max_size=3)
+STEPS = st.sampled_from([None, 0, 1, 2, 9, 5000, 10**9])
+
+
+@settings(deadline=None)
+@given(UNLIKELY, PLACES, st.tuples(SIZES, SIZES), STEPS, st.one_of(st.none(), PLACES), PLACES, st.booleans())
+def test_numbers_of_any_size_give_a_range(
+    box: list[Weight],
+    axis: Interval,
+    ends: Interval,
+    steps: int | None,
+    height: Interval | None,
+    travel: Interval,
+    balances: bool,
+) -> None:
+    """A slip of the pen or nothing known at all: still two ends in order, and never an error."""
+    spring = Spring(min(ends[0], 1e100), min(ends[1], 1e100), steps, height=height)
+    terms = [weight.term for weight in box]
+    demand = demand_range(terms, axis, spring)
+    found = [
+        torque_left_range(box, axis, spring, travel, Slide(*travel, balances)),
+        spring_left_range(box, axis, spring),
+        forward_left_range(box, Slide(*travel, balances)),
+        left_over_range(box, box[:1], travel),
+        fall_energy_range(axis, travel),
+        demand,
+        needed_range(terms, axis),
+        share_range(terms, axis, spring),
+        shortfall_range(terms, axis, spring),
+        excess_range(terms, axis, spring),
+        step_range(demand, spring),
+        setting_range(demand, spring),
+    ]
+    assert [pair for pair in found if not pair[0] <= pair[1] + 1e-9 * max(abs(pair[1]), 1)] == []

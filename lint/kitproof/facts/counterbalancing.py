@@ -101,17 +101,15 @@ def needed_range(terms: Sequence[Term], axis: Interval) -> Interval:
 def demand_range(terms: Sequence[Term], axis: Interval, spring: Spring) -> Interval:
     """What the spring would have to be set to for K = M g H, in its own unit, exactly.
 
-    For masses at a height h that is q = Σ m (r + a) / (h + a). Over a it is one such fraction after another, each of
-    which runs one way, from one depth to the next at which some mass passes the axis (r + a = 0): these depths and the
-    ends are enough. Where a mass may stand at the axis or below it (h + a ≤ 0) it says nothing of a torque: not known.
+    For masses at a height h that is q = Σ m (r + a) / (h + a). With all else still it is (p + M a) / (h + a) over the
+    depth, which runs one way, so that the ends of the depth are enough. Where a mass may stand at the axis or below it
+    (h + a ≤ 0) it says nothing of a torque: not known.
     """
     if spring.height is None:
         return needed_range(terms, axis)
     if spring.lever(axis)[0] <= 0 or math.inf in (abs(axis[0]), axis[1]):
         return WHOLE
-    passing = {-end for term in terms for end in (term.r_low, term.r_high)}
-    depths = {*axis, *(depth for depth in passing if axis[0] < depth < axis[1])}
-    moments = ((moment_range(_above_axis(terms, (depth, depth))), depth) for depth in depths)
+    moments = ((moment_range(_above_axis(terms, (depth, depth))), depth) for depth in axis)
     return hull(*(divide(moment, add(spring.height, (depth, depth))) for moment, depth in moments))
 
 
