@@ -54,7 +54,7 @@ class Rig(NamedTuple):
 
 
 def stance_of(rig: Rig, tilts: Interval) -> Stance:
-    return Stance(*((value, value) for value in rig), tilts)
+    return Stance(**{name: (value, value) for name, value in rig._asdict().items()}, tilts=tilts)
 
 
 def rigs_at_corners(stance: Stance) -> Iterator[Rig]:

@@ -156,10 +156,11 @@ def _between(leg: float, before: Plan, after: Plan) -> float:
 
 
 def _nearest(radius: float, apex: float, tangent: float) -> float:
-    """R / (2 + R tan α / H), written so that neither R = 0 nor R without bound needs a case of its own."""
+    """R / (2 + R tan α / H), or its limit where R or H is 0 or has no bound."""
     if radius == 0 or (apex == 0 and tangent > 0):
         return 0.0
-    return 1 / (2 / radius + (tangent / apex if tangent > 0 else 0.0))
+    under = 2 / radius + (tangent / apex if tangent > 0 else 0.0)
+    return 1 / under if under > 0 else math.inf
 
 
 def _polar(radius: float, angle: float) -> Plan:
