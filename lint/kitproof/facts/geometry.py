@@ -230,7 +230,7 @@ class _Placing:
         said = self.standing[number].line.on
         others = [] if said else [other for other in sorted(self.seats) if other not in (owner, number)]
         for candidate in (owner, *others):
-            if self.seats[candidate].group != "carried":
+            if candidate not in self.seats or self.seats[candidate].group != "carried":
                 continue
             for index, port in enumerate(self.standing[candidate].part.takes):
                 if port.family in families and (candidate, index) not in self.used:
