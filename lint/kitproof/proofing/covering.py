@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from kitproof.proofing.findings import OUTCOMES, Finding
+from kitproof.proofing.findings import OUTCOMES, Finding, Waived
 from kitproof.rulebook.rules import Rule
 
 
@@ -22,21 +22,23 @@ class Found:
 def covered(found: Sequence[Found]) -> list[Found]:
     """On one subject, of a rule and one that it covers the stronger outcome stays, the covering one on a tie.
 
-    The other is kept under `also`, with all that it had kept itself.
+    The other is kept under `also`, with all that it had kept itself. What is waived neither covers nor is covered.
     """
-    by_subject: dict[Hashable, list[Found]] = {}
+    by_subject: dict[tuple[Hashable, Waived | None], list[Found]] = {}
     for each in found:
-        by_subject.setdefault(each.subject, []).append(each)
-    return [kept for group in by_subject.values() for kept in (_cover(group) if len(group) > 1 else group)]
+        by_subject.setdefault((each.subject, each.finding.waived), []).append(each)
+    done: list[Found] = []
+    for (_, waiver), group in by_subject.items():
+        done += group if waiver is not None or len(group) == 1 else _cover(group)
+    return done
 
 
 def _cover(group: list[Found]) -> list[Found]:
     alive = list(group)
     for upper in _covering_first(group):
-        for name in upper.rule.covers:
+        for low in [each for name in upper.rule.covers for each in alive if each.rule.name == name]:
             top = next((each for each in alive if each.rule is upper.rule), None)
-            low = next((each for each in alive if each.rule.name == name), None)
-            if top is None or low is None:
+            if top is None:
                 continue
             stays, goes = (top, low) if _strength(top) <= _strength(low) else (low, top)
             alive.remove(goes)
@@ -68,7 +70,7 @@ def gathered(found: Sequence[Found]) -> list[Found]:
     """One finding for each subject that a rule gathers by: the strongest; the places of the others go under `see`."""
     groups: dict[Hashable, list[Found]] = {}
     for number, each in enumerate(found):
-        key: Hashable = (each.rule.name, each.gathers_by) if each.rule.gather else number
+        key: Hashable = (each.rule.name, each.gathers_by, each.finding.waived) if each.rule.gather else number
         groups.setdefault(key, []).append(each)
     return [_gather(group) for group in groups.values()]
 

@@ -36,10 +36,11 @@ def proof(kitlist: KitList, book: RuleBook, day: date) -> Proof:
     setting = setting_of(kitlist, book, day)
     units = units_of(kitlist, book)
     hits = judged(setting, book)
-    found = gathered(covered(_all_found(hits, kitlist, units)))
-    found = waived(found, setting, book)
+    # Waivers first: one that accepts a small fault must not take with it what that fault would have kept under `also`.
+    alone = waived(_all_found(hits, kitlist, units), setting, book)
+    found = gathered(covered(alone))
     own = Hits(book, setting)
-    for number, subject in enumerate(waiver_subjects(found, setting, book)):
+    for number, subject in enumerate(waiver_subjects(alone, setting, book)):
         own.judge(subject, number)
     last = list(own.found.values())
     found += covered(_all_found(last, kitlist, units))

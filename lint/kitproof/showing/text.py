@@ -127,8 +127,8 @@ def paragraph(word: str, text: str, style: str = "") -> list[Line]:
 def _waiting(findings: Sequence[Finding]) -> list[Line]:
     """What could not be judged, gathered by what is missing; what the most verdicts wait for comes first."""
     waiting: dict[str, list[Finding]] = {}
-    for each in findings:
-        if each.outcome == "cannot tell":
+    for each in (one for top in findings for one in (top, *top.also)):
+        if each.outcome == "cannot tell" and not each.quiet:
             for name in each.missing:
                 waiting.setdefault(name, []).append(each)
     if not waiting:
