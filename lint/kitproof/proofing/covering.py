@@ -35,8 +35,9 @@ def covered(found: Sequence[Found]) -> list[Found]:
 
 def _cover(group: list[Found]) -> list[Found]:
     alive = list(group)
-    for upper in _covering_first(group):
-        for low in [each for name in upper.rule.covers for each in alive if each.rule.name == name]:
+    below = _below(group)
+    for upper in sorted(group, key=lambda each: -len(below[each.rule.name])):
+        for low in [each for name in below[upper.rule.name] for each in alive if each.rule.name == name]:
             top = next((each for each in alive if each.rule is upper.rule), None)
             if top is None:
                 continue
@@ -46,14 +47,15 @@ def _cover(group: list[Found]) -> list[Found]:
     return alive
 
 
-def _covering_first(group: Sequence[Found]) -> list[Found]:
-    """Rules before those that they cover; loops are refused when the rule book is loaded."""
+def _below(group: Sequence[Found]) -> Mapping[str, tuple[str, ...]]:
+    """For each rule of a group those that it covers, and those that they cover. Loops are refused on loading."""
     covers: Mapping[str, tuple[str, ...]] = {each.rule.name: each.rule.covers for each in group}
 
-    def depth(name: str) -> int:
-        return 1 + max((depth(each) for each in covers.get(name, ()) if each in covers), default=0)
+    def all_of(name: str) -> tuple[str, ...]:
+        found = (each for low in covers[name] if low in covers for each in (low, *all_of(low)))
+        return tuple(dict.fromkeys(found))
 
-    return sorted(group, key=lambda each: -depth(each.rule.name))
+    return {name: all_of(name) for name in covers}
 
 
 def _strength(found: Found) -> int:
