@@ -6,15 +6,16 @@ The command line goes over the settings file, the file over what ships. A settin
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from kitproof.facts.fields import knows
 from kitproof.facts.registry import FACTS, HOUSE_NUMBERS
 from kitproof.rulebook import BadRules, RuleBook, RuleError, Settings, load
+from kitproof.rulebook.errors import did_you_mean
 from kitproof.rulebook.house import NO_HOUSE, House, has_settings, over_settings, read_house
-from kitproof.rulebook.settings import NO_SETTINGS
+from kitproof.rulebook.settings import COMMAND_LINE, NO_SETTINGS, Spot
 from kitproof.words.shipped import folder
 
 SETTINGS_FILE = "kitproof.toml"
@@ -28,6 +29,51 @@ class Asked:
     settings: Settings = NO_SETTINGS
     rules: tuple[str, ...] = ()
     house: str = ""
+
+
+@dataclass(slots=True)
+class Gathered:
+    """Rule files of all folders by group and name, where a house's own ones are, and what is wrong with them."""
+
+    files: dict[str, str]
+    places: dict[str, str] = field(default_factory=dict)
+    errors: list[RuleError] = field(default_factory=list)
+
+    def take(self, top: Path, spot: Spot) -> None:
+        """Takes in a house's folder of rules, named at `spot`."""
+        found = rule_files(top)
+        if not found:
+            self.errors.append(RuleError(*spot, _no_rules(top)))
+        for path in found:
+            name, shown = path.relative_to(top).as_posix(), shown_path(path)
+            try:
+                text = _text(path)
+            except BadRules as bad:
+                self.errors += bad.errors
+                continue
+            clash = self._clash(name)
+            if clash:
+                self.errors.append(RuleError(shown, 1, 1, 2, clash))
+            else:
+                self.files[name], self.places[name] = text, shown
+
+    def _clash(self, name: str) -> str:
+        """What stands in the way of a rule file's name; "" where nothing does."""
+        alike = [each for each in self.files if each == name or (name.endswith(".rule") and _same_rule(each, name))]
+        if not alike:
+            return ""
+        what = "a rule of this name" if name.endswith(".rule") else "a file of limits for this group"
+        if alike[0] in self.places:
+            return f"{what} is in {self.places[alike[0]]} already: every one has a name of its own"
+        if name.endswith(".rule"):
+            return (
+                f"{what} ships already, in the group {alike[0].split('/')[0]}: retire that one, and call this another"
+            )
+        return f"{what} ships already: set its limits in {SETTINGS_FILE}, or call the group another name"
+
+
+def _same_rule(one: str, other: str) -> bool:
+    return one.rsplit("/", 1)[-1] == other.rsplit("/", 1)[-1]
 
 
 class Books:
@@ -51,37 +97,37 @@ class Books:
         whole = over_settings(settings, self.asked.settings)
         key = (str(file), repr(whole))
         if key not in self.made:
-            folders = [base / each for each in house.rules] + [Path(each) for each in self.asked.rules]
-            self.made[key] = self._load(whole, folders, file)
+            self.made[key] = self._load(whole, house, base)
         return self.made[key]
 
     def _house(self, file: Path | None) -> House:
         if file is None:
             return NO_HOUSE
         if file not in self.houses:
-            self.houses[file] = read_house(_text(file), str(file))
+            self.houses[file] = read_house(_text(file), shown_path(file))
         return self.houses[file]
 
-    def _load(self, settings: Settings, folders: list[Path], file: Path | None) -> RuleBook:
-        files = dict(self.shipped)
-        places: dict[str, str] = {}
-        errors: list[RuleError] = []
-        for each in folders:
-            if not each.is_dir():
-                errors.append(RuleError(str(file or each), 1, 1, 2, f"there is no folder of rules {each}"))
-                continue
-            for path, text in rules_in(each).items():
-                if path in files:
-                    says = "a rule of this name and group ships already: retire that one and give this another name"
-                    errors.append(RuleError(str(each / path), 1, 1, 2, says))
-                files[path], places[path] = text, str(each / path)
+    def _load(self, settings: Settings, house: House, base: Path) -> RuleBook:
+        gathered = Gathered(dict(self.shipped))
+        folders = {(base / name).resolve(): spot for name, spot in house.rules}
+        for name in self.asked.rules:
+            folders.setdefault(Path(name).resolve(), COMMAND_LINE)
+        for top, spot in folders.items():
+            gathered.take(top, spot)
+        errors, places = gathered.errors, gathered.places
+        others = [each for _, each in house.by_list]
         try:
-            book = load(files, FACTS, knows=knows, house=settings, numbers=HOUSE_NUMBERS)
+            book = load(gathered.files, FACTS, knows=knows, house=settings, numbers=HOUSE_NUMBERS, others=others)
         except BadRules as bad:
-            errors += [replace(each, path=places.get(each.path, each.path)) for each in bad.errors]
+            errors += _placed(bad.errors, places)
         if errors:
             raise BadRules(errors)
-        return replace(book, places=places)
+        warnings = tuple(_placed(book.warnings, places))
+        return replace(book, places=places, warnings=warnings, by_list=house.by_list)
+
+
+def _placed(errors: Iterable[RuleError], places: Mapping[str, str]) -> list[RuleError]:
+    return [replace(each, path=places.get(each.path, each.path)) for each in errors]
 
 
 def settings_file(start: Path) -> Path | None:
@@ -90,31 +136,53 @@ def settings_file(start: Path) -> Path | None:
         if (here / SETTINGS_FILE).is_file():
             return here / SETTINGS_FILE
         project = here / PROJECT_FILE
-        if project.is_file() and has_settings(_text(project)):
+        if project.is_file() and has_settings(_bytes(project).decode("utf-8", "replace")):
             return project
     return None
 
 
-def rules_in(top: Path) -> dict[str, str]:
-    """The rule files of a folder: path within it to text."""
-    files = sorted(each for each in top.rglob("*") if each.suffix == ".rule" or each.name == "limits")
-    return {each.relative_to(top).as_posix(): _text(each) for each in files}
+def shown_path(path: Path) -> str:
+    """A path as people say it: from the current folder where it lies inside it."""
+    here = Path.cwd()
+    return path.relative_to(here).as_posix() if path.is_relative_to(here) else str(path)
+
+
+def rule_files(top: Path) -> list[Path]:
+    """The rule files of a folder; what is hidden is left out."""
+    found = (each for each in top.rglob("*") if each.suffix == ".rule" or each.name == "limits")
+    return sorted(each for each in found if not any(part.startswith(".") for part in each.relative_to(top).parts))
+
+
+def _no_rules(top: Path) -> str:
+    shown = shown_path(top)
+    if top.is_dir():
+        return f"there is no rule in the folder {shown}: a rule is a file GROUP/NAME.rule in it"
+    beside = [each.name for each in top.parent.iterdir() if each.is_dir()] if top.parent.is_dir() else []
+    visible = [each for each in beside if not each.startswith(".")]
+    return f"there is no folder of rules {shown}.{did_you_mean(top.name, visible)}"
 
 
 def shipped_rules() -> dict[str, str]:
-    """The rule files that ship with the package."""
-    return rules_in(folder("rules"))
+    """The rule files that ship with the package, by their path in the rules folder."""
+    top = folder("rules")
+    return {each.relative_to(top).as_posix(): _text(each) for each in rule_files(top)}
 
 
 def _text(file: Path) -> str:
     """A file of the house's as text; one that cannot be read is a mistake at its first character."""
     try:
-        return file.read_bytes().decode("utf-8-sig")
+        return _bytes(file).decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = error.object.count(b"\n", 0, error.start) + 1
+        raise BadRules([RuleError(shown_path(file), line, 1, 2, "this file is not UTF-8 text")]) from error
+
+
+def _bytes(file: Path) -> bytes:
+    try:
+        return file.read_bytes()
     except OSError as error:
         says = f"this file cannot be read: {(error.strerror or 'no reason given').lower()}"
-        raise BadRules([RuleError(str(file), 1, 1, 2, says)]) from error
-    except UnicodeDecodeError as error:
-        raise BadRules([RuleError(str(file), 1, 1, 2, "this file is not UTF-8 text")]) from error
+        raise BadRules([RuleError(shown_path(file), 1, 1, 2, says)]) from error
 
 
 def shipped_book(rules: Mapping[str, str] | None = None) -> RuleBook:

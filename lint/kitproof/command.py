@@ -239,18 +239,25 @@ def why(rule: str, form: str, output: str | None, **options: Any) -> None:
 
 
 @main.command()
+@click.argument("path", metavar="[LIST]", required=False, default="", type=click.Path(path_type=str))
 @as_option
 @output_option
+@on_option
 @house_options
-def rules(form: str, output: str | None, **options: Any) -> None:
-    """All rules in force here, by group: the grade and the headline of each, and what the house has set."""
+def rules(path: str, form: str, output: str | None, day: date | None, **options: Any) -> None:
+    """All rules in force for a list, or for any in this folder: grades, headlines, limits, and what the house has set.
+
+    What to look at in a house's own rule files is said on standard error.
+    """
     from kitproof.showing.rules_text import rules_json, rules_lines
 
-    book = _desk(options).book_here()
+    desk = _desk(options)
+    book = desk.book_here(path)
+    desk.warn(book)
     if form == "json":
-        _write(rules_json(book), output)
+        _write(rules_json(book, day or date.today()), output)
     else:
-        _print(rules_lines(book), output)
+        _print(rules_lines(book, day or date.today()), output)
 
 
 def _print(lines: list[Line], output: str | None) -> None:

@@ -15,7 +15,7 @@ from kitproof.model.sources import gather
 from kitproof.proofing.findings import Proof
 from kitproof.proofing.known import BadRecordError, against, read_record
 from kitproof.reading.document import Where
-from kitproof.rulebook import BadRules, RuleBook, Settings
+from kitproof.rulebook import BadRules, RuleBook, RuleError, Settings
 from kitproof.showing.text import Said
 
 LONGEST_SHOWN = 60
@@ -44,25 +44,39 @@ class Desk:
     def lists(self, paths: Sequence[str], called: str | None) -> list[KitList]:
         """The lists that paths name; rule books first, so that nothing is proofed by half of one."""
         found = self._sources(paths, called)
-        for each in found:
-            self.real[each.path] = each.real
-            self._book(each.real)
+        self.real.update({each.path: each.real for each in found})
+        self._all_books([each.real for each in found])
         return [_list_of(each) for each in found]
 
     def book(self, kitlist: KitList) -> RuleBook:
         return self._book(self.real[kitlist.path])
 
-    def book_here(self) -> RuleBook:
-        """The rule book that holds for a list in the current folder."""
-        return self._book(Path.cwd() / "list")
+    def book_here(self, path: str = "") -> RuleBook:
+        """The rule book that holds for a list, by its path; with no path, for one in the current folder."""
+        return self._book((Path.cwd() / (path or "list")).resolve())
+
+    def warn(self, book: RuleBook) -> None:
+        """Says on standard error what to look at in the rule files, though they can be used."""
+        for warning in book.warnings:
+            print(warning, file=sys.stderr)
 
     def _book(self, real: Path) -> RuleBook:
-        try:
-            return self.books.for_list(real)
-        except BadRules as bad:
-            for error in bad.errors:
-                print(error, file=sys.stderr)
+        return self._all_books([real])[0]
+
+    def _all_books(self, lists: Sequence[Path]) -> list[RuleBook]:
+        """The rule book of each list; the mistakes of all stop the command, each said once."""
+        books: list[RuleBook] = []
+        errors: dict[RuleError, None] = {}
+        for real in lists:
+            try:
+                books.append(self.books.for_list(real))
+            except BadRules as bad:
+                errors.update(dict.fromkeys(bad.errors))
+        for error in errors:
+            print(error, file=sys.stderr)
+        if errors:
             self.stop("Nothing was proofed: the rule book is used whole or not at all.")
+        return books
 
     def _sources(self, paths: Sequence[str], called: str | None) -> list[Source]:
         """The lists asked for; with no path there is nothing to do, and it says what could be typed."""

@@ -35,7 +35,8 @@ def test_a_rule_has_both_its_examples(rule: RuleText) -> None:
 
 def test_no_example_is_without_its_rule() -> None:
     names = {(rule.group, rule.name) for rule in rules()}
-    examples = [path for path in written_files("rules") if path.name.endswith((".fails.kitlist", ".holds.kitlist"))]
+    ends = (".fails.kitlist", ".holds.kitlist", ".toml")
+    examples = [path for path in written_files("rules") if path.name.endswith(ends)]
     orphans = [short(path) for path in examples if (path.parent.name, path.name.split(".")[0]) not in names]
     assert orphans == []
 

@@ -8,7 +8,7 @@ from datetime import date
 from functools import cache
 from pathlib import Path
 
-from kitproof.books import shipped_book
+from kitproof.books import Asked, Books, settings_file, shipped_book, shipped_rules
 from kitproof.files import fetcher
 from kitproof.model.kitlist import KitList
 from kitproof.model.making import make_list
@@ -29,6 +29,18 @@ def book() -> RuleBook:
     return shipped_book()
 
 
+@cache
+def book_with(settings: Path) -> RuleBook:
+    """The rule book with what a settings file sets."""
+    return Books(Asked(house=str(settings)), shipped_rules()).for_list(settings.resolve().parent / "list")
+
+
+def book_for(path: Path) -> RuleBook:
+    """The rule book that is in force for a list: what ships, and what the settings file above it sets."""
+    found = settings_file(path.resolve().parent)
+    return book() if found is None else Books(Asked(), shipped_rules()).for_list(path.resolve())
+
+
 def read(path: Path) -> KitList:
     """A list by its bytes, with the files that it uses."""
     real = path.resolve()
@@ -45,8 +57,9 @@ def read_bytes(data: bytes, name: str = "list.kitlist") -> KitList:
     return make_list(gather(name, name, data, nothing_beside))
 
 
-def proofed(kitlist: KitList, day: date = DAY) -> Proof:
-    return proof(kitlist, book(), day)
+def proofed(kitlist: KitList, day: date = DAY, by: RuleBook | None = None) -> Proof:
+    """A list proofed by what ships, or by another rule book."""
+    return proof(kitlist, by or book(), day)
 
 
 def proofed_text(text: str, day: date = DAY) -> Proof:

@@ -2,7 +2,8 @@
 
 `# found here` ends the line at which a rule must find something; a rule about a used file is found at its `use`.
 What else an example gives at `wrong` or above must be declared in it, on a line `# also found: rule, rule`, so that
-an example is about its own rule and shows nothing by chance.
+an example is about its own rule and shows nothing by chance. A rule that rests on what a house sets has a settings
+file beside it, `NAME.toml`, which holds for both its examples.
 """
 
 from __future__ import annotations
@@ -11,8 +12,9 @@ from pathlib import Path
 
 import pytest
 
+from kitproof.proofing.findings import Finding
 from tests.house.repository import RULES
-from tests.proofing.lists import book, everything, marks, proofed, read
+from tests.proofing.lists import book, book_with, everything, marks, proofed, read
 
 # By group: the rules that a first issue of Kitproof must have.
 WANTED = {
@@ -42,6 +44,7 @@ WANTED = {
         "unreadable-line",
         "used-file-missing",
         "used-file-outside",
+        "waiver-not-allowed",
         "waiver-of-nothing-known",
         "waiver-out-of-date",
         "waiver-unused",
@@ -64,6 +67,13 @@ def example(rule: Path, which: str) -> Path:
     return rule.with_name(f"{rule.stem}.{which}.kitlist")
 
 
+def shown(rule: Path, which: str) -> tuple[Finding, ...]:
+    """What is found in an example; where a settings file stands beside the rule, by what it sets."""
+    settings = rule.with_suffix(".toml")
+    by = book_with(settings) if settings.exists() else book()
+    return proofed(read(example(rule, which)), by=by).findings
+
+
 def test_every_rule_that_was_asked_for_is_there() -> None:
     have = {group: {path.stem for path in (RULES / group).glob("*.rule")} for group in WANTED}
     assert {group: names - have[group] for group, names in WANTED.items() if names - have[group]} == {}
@@ -76,7 +86,7 @@ def test_the_book_has_every_rule_file() -> None:
 @EVERY
 def test_a_rule_finds_its_example_that_fails(rule: Path) -> None:
     path = example(rule, "fails")
-    found = [each for each in proofed(read(path)).findings if each.rule == rule.stem]
+    found = [each for each in shown(rule, "fails") if each.rule == rule.stem]
     lines = [line for line, _ in marks(path, "found here")]
     assert lines, "the example must mark the line"
     assert sorted({each.where.line for each in found}) == sorted(set(lines))
@@ -88,7 +98,7 @@ def test_a_rule_finds_its_example_that_fails(rule: Path) -> None:
 def test_a_rule_is_silent_about_its_example_that_holds(rule: Path) -> None:
     path = example(rule, "holds")
     assert marks(path, "found here") == []
-    found = [each for each in everything(proofed(read(path)).findings) if each.rule == rule.stem]
+    found = [each for each in everything(shown(rule, "holds")) if each.rule == rule.stem]
     assert [(each.outcome, each.where.line, each.says) for each in found] == []
 
 
@@ -97,14 +107,14 @@ def test_a_rule_is_silent_about_its_example_that_holds(rule: Path) -> None:
 def test_an_example_shows_nothing_else_unsaid(rule: Path, which: str) -> None:
     path = example(rule, which)
     declared = {name for _, name in marks(path, "also found")}
-    found = [each for each in everything(proofed(read(path)).findings) if each.grade in ("stop", "wrong")]
+    found = [each for each in everything(shown(rule, which)) if each.grade in ("stop", "wrong")]
     assert {each.rule for each in found if not each.quiet} - {rule.stem} == declared
 
 
 @EVERY
 def test_a_finding_says_something_whole(rule: Path) -> None:
     """No hole of a message is left open, and something to do is said."""
-    found = [each for each in proofed(read(example(rule, "fails"))).findings if each.rule == rule.stem]
+    found = [each for each in shown(rule, "fails") if each.rule == rule.stem]
     for each in found:
         told = [each.title, each.says, each.because, *(fix.says for fix in each.fixes)]
         assert [text for text in told if not text or "{" in text or "}" in text] == []
@@ -112,5 +122,5 @@ def test_a_finding_says_something_whole(rule: Path) -> None:
 
 
 def test_no_rule_is_about_a_subject_that_nothing_is_judged_for() -> None:
-    judged = {"rig", "joint", "part", "figure", "packed", "line", "item", "waiver", "slip"}
+    judged = {"rig", "joint", "part", "figure", "packed", "case", "move", "line", "item", "waiver", "slip"}
     assert {rule.about for rule in book().rules.values()} - judged == set()

@@ -11,7 +11,7 @@ import pytest
 
 from kitproof.proofing.findings import Finding, together
 from tests.house.repository import ROOT, short
-from tests.proofing.lists import book, everything, marks, proofed, read
+from tests.proofing.lists import book, book_for, everything, marks, proofed, read
 
 SAMPLES = ROOT / "samples"
 FAULTS = SAMPLES / "nine-bells-faults.kitlist"
@@ -65,7 +65,7 @@ def test_a_parts_book_has_nothing_to_send_back(path: Path) -> None:
 
 
 def test_every_rule_fires_somewhere_in_the_samples() -> None:
-    fired = {each.rule for path in ALL for each in everything(proofed(read(path)).findings)}
+    fired = {each.rule for path in ALL for each in everything(proofed(read(path), by=book_for(path)).findings)}
     assert set(book().rules) - fired == set()
 
 

@@ -1,7 +1,6 @@
 """A house's settings file: limits, grades, retired rules, folders of own rules, waivers, units, and all by list.
 
-Text to settings; finding and opening the file is for others. TOML's own reader gives no places, so a mistake is
-placed at the first line that writes its key.
+Text to settings; finding and opening the file is for others.
 """
 
 from __future__ import annotations
@@ -10,11 +9,13 @@ import re
 import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from fnmatch import fnmatchcase
 from typing import Any
 
 from kitproof.rulebook.errors import BadRules, RuleError, did_you_mean
-from kitproof.rulebook.settings import NO_SETTINGS, Settings
+from kitproof.rulebook.settings import NO_SETTINGS, Settings, Spot
+from kitproof.rulebook.toml_places import TomlPlaces
 from kitproof.words.units import UNITS
 
 NAMES = ("retired", "rules", "never_waived", "units", "cannot_tell_counts")
@@ -29,11 +30,11 @@ OF_A_PATTERN = ("limits", "grades", "retired", "never_waived", "cannot_tell_coun
 
 @dataclass(frozen=True, slots=True)
 class House:
-    """What a settings file says. `rules` are folders of own rules, from the file's own folder; `by_list` what it sets
-    for some lists only, by pattern, later ones over earlier ones."""
+    """What a settings file says. `rules` are folders of own rules, from the file's own folder, each with its place;
+    `by_list` what it sets for some lists only, by pattern, later ones over earlier ones."""
 
     settings: Settings = NO_SETTINGS
-    rules: tuple[str, ...] = ()
+    rules: tuple[tuple[str, Spot], ...] = ()
     by_list: tuple[tuple[str, Settings], ...] = ()
 
     def for_list(self, path: str) -> Settings:
@@ -50,6 +51,8 @@ NO_HOUSE = House()
 
 def over_settings(under: Settings, over: Settings) -> Settings:
     """Two sets of settings as one: a name that both set is as `over` has it; lists of names add up."""
+    set_again = {*(("limits", name) for name in over.limits), *(("grades", name) for name in over.grades)}
+    kept = {which: spot for which, spot in under.places.items() if which not in set_again}
     return replace(
         under,
         limits={**under.limits, **over.limits},
@@ -58,7 +61,7 @@ def over_settings(under: Settings, over: Settings) -> Settings:
         never_waived=tuple(dict.fromkeys((*under.never_waived, *over.never_waived))),
         units=over.units or under.units,
         cannot_tell_counts=under.cannot_tell_counts if over.cannot_tell_counts is None else over.cannot_tell_counts,
-        places={**under.places, **over.places},
+        places={**kept, **over.places},
     )
 
 
@@ -75,103 +78,132 @@ def read_house(text: str, path: str) -> House:
     return house
 
 
+OURS = re.compile(r"^\s*\[+\s*tool\s*\.\s*([\"']?)kitproof\1\s*[\].]", re.MULTILINE)
+
+
 def has_settings(text: str) -> bool:
-    """Whether a `pyproject.toml` has a table for us; one that cannot be read has none that we could see."""
+    """Whether a `pyproject.toml` has a table for us. One that cannot be read has one where a line opens it: what is
+    wrong with it is then said, and no setting of ours is passed over in silence."""
     try:
-        return "kitproof" in tomllib.loads(text).get("tool", {})
-    except tomllib.TOMLDecodeError:
-        return False
+        tool = tomllib.loads(text).get("tool", {})
+    except (ValueError, RecursionError):
+        return OURS.search(text) is not None
+    return isinstance(tool, dict) and "kitproof" in tool
 
 
 class _Reader:
     def __init__(self, text: str, path: str) -> None:
         self.text, self.path = text, path
-        self.lines = text.split("\n")
+        self.root = ("tool", "kitproof") if path.endswith("pyproject.toml") else ()
+        self.places = TomlPlaces(text, self.root, "for")
         self.errors: list[RuleError] = []
 
     def table(self) -> Mapping[str, Any]:
         try:
-            data = tomllib.loads(self.text)
-        except tomllib.TOMLDecodeError as error:
-            found = re.search(r"line (\d+), column (\d+)", str(error))
-            line, column = (int(found[1]), int(found[2])) if found else (len(self.lines), 1)
-            self.errors.append(
-                RuleError(self.path, line, column, column + 1, "this is not TOML as it should be written")
-            )
+            found: Any = tomllib.loads(self.text)
+        except (ValueError, RecursionError) as error:
+            self._not_toml(str(error))
             return {}
-        if self.path.endswith("pyproject.toml"):
-            found_table: Mapping[str, Any] = data.get("tool", {}).get("kitproof", {})
-            return found_table
-        return data
+        for step in self.root:
+            found = found.get(step, {}) if isinstance(found, dict) else found
+        if not isinstance(found, dict):
+            self._wrong("write it as a table: [tool.kitproof]")
+            return {}
+        return found
+
+    def _not_toml(self, told: str) -> None:
+        found = re.search(r"line (\d+), column (\d+)", told)
+        line, column = (int(found[1]), int(found[2])) if found else (self.text.count("\n") + 1, 1)
+        twice = re.search(r"overwrite|mutable|twice|duplicate", told)
+        says = "this is set already, further up" if twice else "this is not TOML as it should be written"
+        self.errors.append(RuleError(self.path, line, column, column + 1, says))
 
     def house(self, table: Mapping[str, Any]) -> House:
         self._refuse_unknown(table, (*NAMES, *TABLES, "for"), "")
-        by_list = []
+        by_list: list[tuple[str, Settings]] = []
         sections = table.get("for", [])
         if not isinstance(sections, list) or not all(isinstance(each, dict) for each in sections):
-            self._wrong("for", "write each as a table of its own, [[for]]")
+            self._wrong("write each as a table of its own: [[for]]", "for")
             sections = []
-        for section in sections:
-            self._refuse_unknown(section, (*OF_A_PATTERN, "lists"), " for some lists")
-            for pattern in self._names(section, "lists"):
-                by_list.append((pattern, self._settings(section)))
-            if "lists" not in section:
-                self._wrong("for", 'say for which lists: lists = ["second-unit/*.kitlist"]')
+        for number, section in enumerate(sections):
+            by_list += self._section(section, number)
         units = self._names(table, "units")
         for unit in units:
             if unit not in UNITS:
-                self._wrong(unit, f"there is no unit {unit}.{did_you_mean(unit, UNITS)}")
-        settings = replace(self._settings(table), units=units)
-        return House(settings, self._names(table, "rules"), tuple(by_list))
+                self._wrong(f"there is no unit {unit}.{did_you_mean(unit, UNITS)}", "units", unit)
+        rules = tuple((name, (self.path, *self.places.place("rules", name))) for name in self._names(table, "rules"))
+        return House(replace(self._settings(table), units=units), rules, tuple(by_list))
 
-    def _settings(self, table: Mapping[str, Any]) -> Settings:
-        limits, grades = self._texts(table, "limits"), self._texts(table, "grades")
-        retired, never = self._names(table, "retired"), self._names(table, "never_waived")
-        counts = self._names(table, "cannot_tell_counts") if "cannot_tell_counts" in table else None
-        written = (*limits, *grades, *retired, *never, *(counts or ()))
-        places = {name: (self.path, *self._place(name)) for name in written}
+    def _section(self, section: Mapping[str, Any], number: int) -> list[tuple[str, Settings]]:
+        """What is set for some lists only, once for each pattern."""
+        self._refuse_unknown(section, (*OF_A_PATTERN, "lists"), " for some lists only", "for", number=number)
+        patterns = self._names(section, "lists", "for", number=number)
+        if not section.get("lists"):
+            self._wrong('say for which lists: lists = ["second-unit/*.kitlist"]', "for", number=number)
+        for pattern in patterns:
+            if "\\" in pattern or pattern.startswith("/") or ".." in pattern.split("/"):
+                says = "write a list's path from this file's folder, with forward slashes"
+                self._wrong(says, "for", "lists", pattern, number=number)
+        settings = self._settings(section, "for", number=number)
+        return [(pattern.removeprefix("./"), settings) for pattern in patterns]
+
+    def _settings(self, table: Mapping[str, Any], *within: str, number: int = -1) -> Settings:
+        limits = self._texts(table, "limits", *within, number=number)
+        grades = self._texts(table, "grades", *within, number=number)
+        retired = self._names(table, "retired", *within, number=number)
+        never = self._names(table, "never_waived", *within, number=number)
+        counts = (
+            self._names(table, "cannot_tell_counts", *within, number=number) if "cannot_tell_counts" in table else None
+        )
+        written = {
+            "limits": limits,
+            "grades": grades,
+            "retired": retired,
+            "never_waived": never,
+            "cannot_tell_counts": counts or (),
+        }
+        places = {
+            (key, name): (self.path, *self.places.place(*within, key, name, number=number))
+            for key, names in written.items()
+            for name in names
+        }
         return Settings(limits, grades, retired, never, counts, places=places)
 
-    def _texts(self, table: Mapping[str, Any], key: str) -> dict[str, str]:
+    def _texts(self, table: Mapping[str, Any], key: str, *within: str, number: int = -1) -> dict[str, str]:
         held = table.get(key, {})
         if not isinstance(held, dict):
-            self._wrong(key, f"{key} is a table of names, each with its value: [{key}]")
+            self._wrong(f"{key} is a table of names, each with its value: [{key}]", *within, key, number=number)
             return {}
         texts: dict[str, str] = {}
         for name, value in _flat(held):
             if isinstance(value, str):
                 texts[name] = value
             elif isinstance(value, int | float) and not isinstance(value, bool):
-                texts[name] = str(value)
+                texts[name] = format(Decimal(str(value)), "f")
             else:
-                self._wrong(name.split(".")[-1], f'{name} should be written in quotes, such as "30 h"')
+                self._wrong(f'{name} should be written in quotes, such as "30 h"', *within, key, name, number=number)
         return texts
 
-    def _names(self, table: Mapping[str, Any], key: str) -> tuple[str, ...]:
+    def _names(self, table: Mapping[str, Any], key: str, *within: str, number: int = -1) -> tuple[str, ...]:
         held = table.get(key, [])
         held = [held] if isinstance(held, str) else held
         if not isinstance(held, list) or not all(isinstance(each, str) for each in held):
-            self._wrong(key, f'{key} is a list of names in quotes: {key} = ["…"]')
+            self._wrong(f'{key} is a list of names in quotes: {key} = ["…"]', *within, key, number=number)
             return ()
         return tuple(held)
 
-    def _refuse_unknown(self, table: Mapping[str, Any], known: Iterable[str], where: str) -> None:
+    def _refuse_unknown(
+        self, table: Mapping[str, Any], known: Iterable[str], where: str, *within: str, number: int = -1
+    ) -> None:
         for key in table:
             if key not in known:
-                self._wrong(key, f"{key} is nothing that a house sets{where}.{did_you_mean(key, known)}")
+                says = f"{key} is nothing that a house sets{where}.{did_you_mean(key, known)}"
+                if key in (*NAMES, *TABLES):
+                    says = f"{key} cannot be set{where}: set it for all, above every [[for]]"
+                self._wrong(says, *within, key, number=number)
 
-    def _wrong(self, key: str, says: str) -> None:
-        self.errors.append(RuleError(self.path, *self._place(key), says))
-
-    def _place(self, key: str) -> tuple[int, int, int]:
-        """Line, column and end of the first line that writes a key or name, comments left out."""
-        last = key.rsplit(".", 1)[-1]
-        for number, line in enumerate(self.lines, 1):
-            for wanted in (key, last):
-                found = re.search(rf"(?<![\w-]){re.escape(wanted)}(?![\w-])", line.split("#")[0])
-                if found:
-                    return number, found.start() + 1, found.end() + 1
-        return 1, 1, 2
+    def _wrong(self, says: str, *path: str, number: int = -1) -> None:
+        self.errors.append(RuleError(self.path, *self.places.place(*path, number=number), says))
 
 
 def _flat(table: Mapping[str, Any], before: str = "") -> Iterable[tuple[str, Any]]:

@@ -151,7 +151,7 @@ def match_house(house: Settings, limits: list[Limit], numbers: Mapping[str, Hous
         wanted = meant[0].dimension if meant else numbers[name].dimension if name in numbers else None
         says = _wrong_name(name, meant, limits, numbers) or _wrong_value(name, written, wanted)
         if says:
-            errors.append(house.error(name, says))
+            errors.append(house.error("limits", name, says))
             continue
         value = read_value(written)
         assert not isinstance(value, str), "looked at just above"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from kitproof.facts.fact import HouseNumber
@@ -30,24 +30,31 @@ def load(
     knows: Knows = knows_all,
     house: Settings = NO_SETTINGS,
     numbers: Mapping[str, HouseNumber] | None = None,
+    others: Sequence[Settings] = (),
 ) -> RuleBook:
     """Reads and checks rule files.
 
     `files` holds the text of each `GROUP/NAME.rule` and `GROUP/limits` by its path in the rules folder. `vocabulary`
     has the facts by subject and name; "part KIND" may hold facts that only parts of that kind have, or have otherwise.
     `knows` tells whether a kind of part has a field. `numbers` are the facts' own house numbers.
+    `others` are what the house sets for other lists: nothing is taken from them, but what they name must be known too.
 
     Raises BadRules with every mistake of every file, and of the house's settings.
     """
-    loader = _Loader(vocabulary, knows, house, numbers or {})
+    loader = _Loader(vocabulary, knows, house, numbers or {}, others)
     return loader.load(files)
 
 
 class _Loader:
     def __init__(
-        self, vocabulary: Vocabulary, knows: Knows, house: Settings, numbers: Mapping[str, HouseNumber]
+        self,
+        vocabulary: Vocabulary,
+        knows: Knows,
+        house: Settings,
+        numbers: Mapping[str, HouseNumber],
+        others: Sequence[Settings],
     ) -> None:
-        self.vocabulary, self.knows, self.house, self.numbers = vocabulary, knows, house, numbers
+        self.vocabulary, self.knows, self.house, self.numbers, self.others = vocabulary, knows, house, numbers, others
         self.errors: list[RuleError] = []
         self.limits: Limits = {}  # by rule or group
         self.limit_places: dict[str, Value] = {}  # by full name
@@ -60,6 +67,8 @@ class _Loader:
         self._read_limits(lines)
         house = match_house(self.house, self._all_limits(), self.numbers)
         self.errors.extend(house.errors)
+        for other in self.others:
+            self.errors.extend(match_house(other, self._all_limits(), self.numbers).errors)
         for name, limits in self.limits.items():
             self.limits[name] = {
                 key: None if limit is None else with_house(limit, house) for key, limit in limits.items()
@@ -68,11 +77,12 @@ class _Loader:
             self._read_rule(path, found)
         once = self._once()
         self._check_covers(once)
-        retired = self._settings(once)
-        counting = self._counting()
-        never_waived = frozenset(self._known(name, once) for name in self.house.never_waived)
+        for other in (self.house, *self.others):
+            self._check_settings(other, once)
         if self.errors:
             raise BadRules(self.errors)
+        self._grade(once)
+        retired = dict.fromkeys(once.get(name, name) for name in self.house.retired)
         rules = {name: rule for name, rule in self.rules.items() if name not in retired}
         return RuleBook(
             rules=rules,
@@ -81,8 +91,8 @@ class _Loader:
             limits=tuple(self._all_limits()),
             numbers=house.numbers,
             warnings=tuple(warnings_for(self.readers, self.rules, self.limit_places)),
-            never_waived=never_waived,
-            cannot_tell_counts=counting,
+            never_waived=frozenset(once.get(name, name) for name in self.house.never_waived),
+            cannot_tell_counts=("stop",) if self.house.cannot_tell_counts is None else self.house.cannot_tell_counts,
             units=self.house.units,
             house=self.house,
         )
@@ -160,32 +170,29 @@ class _Loader:
                 says = f"{start} covers {name}, which covers it in turn" if name != start else f"{start} covers itself"
                 self.errors.append(places[start, name].error(says))
 
-    def _settings(self, once: Mapping[str, str]) -> list[str]:
-        """Takes over the house's grades; returns the names of the rules that it retired."""
+    def _check_settings(self, settings: Settings, once: Mapping[str, str]) -> None:
+        """Every rule and grade that settings name is known."""
+        named = (
+            *(("grades", name) for name in settings.grades),
+            *(("retired", name) for name in settings.retired),
+            *(("never_waived", name) for name in settings.never_waived),
+        )
+        for key, name in named:
+            if once.get(name, name) not in self.paths:
+                near = did_you_mean(name, {*self.paths, *once})
+                self.errors.append(settings.error(key, name, f"there is no rule {name}.{near}"))
+        graded = [("grades", name, grade, f"{name}: ") for name, grade in settings.grades.items()]
+        graded += [("cannot_tell_counts", grade, grade, "") for grade in settings.cannot_tell_counts or ()]
+        for key, name, grade, before in graded:
+            if grade not in GRADES:
+                says = f"{before}a grade is one of {', '.join(GRADES)}, and {grade} is not"
+                self.errors.append(settings.error(key, name, says))
+
+    def _grade(self, once: Mapping[str, str]) -> None:
+        """Takes over the house's grades."""
         for name, grade in self.house.grades.items():
-            rule = self._known(name, once)
-            if grade not in GRADES:
-                self.errors.append(self.house.error(name, f"{name}: a grade is one of {', '.join(GRADES)}"))
-            elif rule in self.rules:
-                self.rules[rule] = replace(self.rules[rule], grade=grade)
-        retired = [self._known(name, once) for name in self.house.retired]
-        return [name for name in dict.fromkeys(retired) if name in self.rules]
-
-    def _counting(self) -> tuple[str, ...]:
-        """The grades at which `cannot tell` counts like a finding."""
-        if self.house.cannot_tell_counts is None:
-            return ("stop",)
-        for grade in self.house.cannot_tell_counts:
-            if grade not in GRADES:
-                self.errors.append(self.house.error(grade, f"{grade}: a grade is one of {', '.join(GRADES)}"))
-        return self.house.cannot_tell_counts
-
-    def _known(self, name: str, once: Mapping[str, str]) -> str:
-        meant = once.get(name, name)
-        if meant not in self.paths:
-            near = did_you_mean(name, {*self.paths, *once})
-            self.errors.append(self.house.error(name, f"there is no rule {name}.{near}"))
-        return meant
+            rule = once.get(name, name)
+            self.rules[rule] = replace(self.rules[rule], grade=grade)
 
 
 def _covered_by(name: str, covers: Mapping[str, list[str]]) -> set[str]:

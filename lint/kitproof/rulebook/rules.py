@@ -179,7 +179,7 @@ class RuleBook:
     what the house has set. `warnings` are what to look at in the rule files, though they can be used. `never_waived`
     are rules of which the house takes no waiver, `cannot_tell_counts` the grades at which `cannot tell` counts,
     `units` those to print in where a list asks for none. `places` says where a house's own rule files are, by
-    path, and `house` is what was set.
+    path, `house` is what was set, and `by_list` what the house sets for some lists only, by the pattern of their paths.
     """
 
     rules: Mapping[str, Rule]
@@ -193,6 +193,7 @@ class RuleBook:
     units: tuple[str, ...] = ()
     places: Mapping[str, str] = field(default_factory=dict)
     house: Settings = NO_SETTINGS
+    by_list: tuple[tuple[str, Settings], ...] = ()
 
     def named(self, name: str) -> Rule | None:
         """The rule of a name or an old name, retired ones included."""

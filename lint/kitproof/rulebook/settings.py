@@ -22,7 +22,7 @@ class Settings:
     `limits` holds a value as written, "30 h", by `RULE.NAME`, `GROUP.NAME`, or the name alone where only one limit has
     it. `grades` are by rule. `never_waived` are rules of which no waiver is taken; `cannot_tell_counts` the grades at
     which `cannot tell` counts like a finding (None: `stop` alone); `units` those to print in where a list asks
-    for none. `places` says where each name stands.
+    for none. `places` says where each name stands, by the key that it is set under and the name.
     """
 
     limits: Mapping[str, str] = field(default_factory=dict)
@@ -31,16 +31,16 @@ class Settings:
     never_waived: tuple[str, ...] = ()
     cannot_tell_counts: tuple[str, ...] | None = None
     units: tuple[str, ...] = ()
-    places: Mapping[str, Spot] = field(default_factory=dict)
+    places: Mapping[tuple[str, str], Spot] = field(default_factory=dict)
 
-    def place(self, name: str) -> str:
-        """Where a name was set, in words."""
-        path, line, _, _ = self.places.get(name, COMMAND_LINE)
+    def place(self, key: str, name: str) -> str:
+        """Where a name was set, in words; `key` is what it was set under, such as limits."""
+        path, line, _, _ = self.places.get((key, name), COMMAND_LINE)
         return f"{path}, line {line}" if line else path
 
-    def error(self, name: str, says: str) -> RuleError:
+    def error(self, key: str, name: str, says: str) -> RuleError:
         """A mistake about a name that the house has written."""
-        path, line, column, to_column = self.places.get(name, COMMAND_LINE)
+        path, line, column, to_column = self.places.get((key, name), COMMAND_LINE)
         return RuleError(path, line, column, to_column, says)
 
 
