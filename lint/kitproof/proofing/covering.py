@@ -49,10 +49,11 @@ def _cover(group: list[Found]) -> list[Found]:
 
 def _below(group: Sequence[Found]) -> Mapping[str, tuple[str, ...]]:
     """For each rule of a group those that it covers, and those that they cover. Loops are refused on loading."""
-    covers: Mapping[str, tuple[str, ...]] = {each.rule.name: each.rule.covers for each in group}
+    now = {name: each.rule.name for each in group for name in (*each.rule.once, each.rule.name)}
+    covers = {each.rule.name: tuple(now[name] for name in each.rule.covers if name in now) for each in group}
 
     def all_of(name: str) -> tuple[str, ...]:
-        found = (each for low in covers[name] if low in covers for each in (low, *all_of(low)))
+        found = (each for low in covers[name] for each in (low, *all_of(low)))
         return tuple(dict.fromkeys(found))
 
     return {name: all_of(name) for name in covers}

@@ -141,11 +141,16 @@ class Proof:
 
 
 def together(proofs: Sequence[Proof]) -> Proof:
-    """Several proofs as one. What two lists find at one place of a parts book they share is one finding."""
-    seen: dict[tuple[str, Where, str], Finding] = {}
+    """Several proofs as one. What two lists find at one place of a parts book they share is one finding.
+
+    It counts unless every list that finds it has waived it.
+    """
+    seen: dict[tuple[str, Where, str, str], Finding] = {}
     for proof in proofs:
         for each in proof.findings:
-            seen.setdefault((each.rule, each.where, each.subject), each)
+            key = (each.rule, each.where, each.subject, each.says)
+            if key not in seen or (each.counts and not seen[key].counts):
+                seen[key] = each
     return Proof(
         tuple(seen.values()),
         sum(each.judged for each in proofs),
