@@ -11,6 +11,7 @@ import pytest
 from click.testing import CliRunner
 
 from kitproof.command import main
+from kitproof.files import NoSuchPathError, lists_in
 
 ON = ("--on", "2027-03-01", "--as", "json")
 SLATE = b'part accessory "slate"\n  mass 1,2 kg\n'
@@ -266,3 +267,23 @@ def test_a_loop_of_folders_is_walked_once() -> None:
     write("deep/list.kitlist", SLATE)
     Path("deep/again").symlink_to("..")
     assert found(".") == {("number-misread", "deep/list.kitlist", 2)}
+
+
+# Examples of rules
+
+
+def test_the_examples_of_a_rule_are_no_orders_unless_they_are_asked_for() -> None:
+    for name in ("order", "own/backs/heavy.fails", "own/backs/heavy.holds", "own/backs/other.fails"):
+        write(f"{name}.kitlist", SLATE)
+    write("own/backs/heavy.rule", "")
+    assert [path.as_posix() for path in lists_in((".",))] == ["order.kitlist", "own/backs/other.fails.kitlist"]
+    own = ["own/backs/heavy.fails.kitlist", "own/backs/heavy.holds.kitlist", "own/backs/other.fails.kitlist"]
+    assert [path.as_posix() for path in lists_in(("own/backs",))] == own
+    assert [path.as_posix() for path in lists_in((own[0],))] == own[:1]
+
+
+def test_a_folder_of_nothing_but_examples_has_no_list() -> None:
+    write("own/backs/heavy.fails.kitlist", SLATE)
+    write("own/backs/heavy.rule", "")
+    with pytest.raises(NoSuchPathError, match="There is no list in the folder own"):
+        list(lists_in(("own",)))

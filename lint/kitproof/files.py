@@ -32,7 +32,8 @@ class Source:
 
 
 def lists_in(paths: tuple[str, ...]) -> Iterator[Path]:
-    """The lists that paths name: files as they are, folders searched for `*.kitlist`, hidden ones left out."""
+    """The lists that paths name: files as they are, folders searched for `*.kitlist`, hidden ones left out, and
+    in the folders within them what is no order but the example of a rule."""
     for name in paths:
         path = Path(name)
         if not name:
@@ -51,9 +52,15 @@ def lists_in(paths: tuple[str, ...]) -> Iterator[Path]:
 def _walk(folder_path: Path) -> Iterator[Path]:
     for here, folders, files in os.walk(folder_path):
         folders[:] = sorted(each for each in folders if not each.startswith("."))
+        inside = Path(here) != folder_path
         for name in sorted(files):
-            if not name.startswith("."):
+            if not name.startswith(".") and not (inside and _is_example(name, files)):
                 yield Path(here) / name
+
+
+def _is_example(name: str, beside: list[str]) -> bool:
+    """Whether a list is one of the two that stand beside a rule and prove it."""
+    return name.endswith((f".fails{ENDING}", f".holds{ENDING}")) and f"{name.split('.')[0]}.rule" in beside
 
 
 def _missing(path: Path) -> str:

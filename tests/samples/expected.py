@@ -20,6 +20,7 @@ PATHS = {
     "nine-bells-mended": "samples/nine-bells-mended.kitlist",
     "untidy": "samples/untidy",
     "stock": "samples/stock",
+    "house": "samples/house",
 }
 FORMS = {"txt": "text", "json": "json"}
 

@@ -70,5 +70,9 @@ def test_every_rule_fires_somewhere_in_the_samples() -> None:
 
 
 def test_a_planted_fault_is_of_a_known_rule() -> None:
-    named = {rule for path in ALL for _, rule in marks(path, "planted")}
-    assert named - set(book().rules) == set()
+    unknown = {(short(path), rule) for path in ALL for _, rule in marks(path, "planted") if not known(path, rule)}
+    assert unknown == set()
+
+
+def known(path: Path, rule: str) -> bool:
+    return rule in book().rules or rule in book_for(path).rules

@@ -9,9 +9,9 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from kitproof.facts.values import Amount, Held, Thing, Truth, Verdict, Words
+from kitproof.facts.values import Amount, Held, Tagged, Thing, Truth, Verdict, Words, number
 from kitproof.rulebook.compile import Amounts, Env, Values
 from kitproof.rulebook.truths import NEAR, TINY, above
 from kitproof.rulebook.typed import CompareNumbers, Constant, CountIn, LimitRead, Read, Typed, all_in
@@ -60,12 +60,20 @@ class Template:
 
 def message(template: Template, thing: Thing, env: Env, units: Units = DEFAULT_UNITS) -> str:
     """The message for a thing, numbers in the units of the list: the first of each dimension, the others after it."""
-    held = [(hole, hole.read(thing, env)) for hole in template.holes]
+    held = [_as_held(hole, hole.read(thing, env)) for hole in template.holes]
     values = iter(held)
     digits = _digits(template, held, thing, env, units)
     return "".join(
         piece if isinstance(piece, str) else _printed(*next(values), units, digits) for piece in template.pieces
     )
+
+
+def _as_held(hole: Hole, value: Held) -> tuple[Hole, Held]:
+    """A hole and its value: a house's own number prints in units of the kind that it was written in."""
+    if not isinstance(value, Tagged) or hole.typed.type.dimension is not None or not isinstance(hole.typed, Read):
+        return hole, value
+    unit = hole.unit if hole.unit is not None and hole.unit.dimension == value.dimension else None
+    return replace(hole, typed=replace(hole.typed, type=number(value.dimension)), unit=unit), value
 
 
 def complete(template: Template, thing: Thing, env: Env) -> bool:

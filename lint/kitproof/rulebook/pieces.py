@@ -11,7 +11,7 @@ from kitproof.rulebook.errors import RuleError, did_you_mean
 from kitproof.rulebook.messages import HOLE, Hole, Rival, Template, prints_as_share, shares_in, split_unit
 from kitproof.rulebook.rulefile import Value, quoted
 from kitproof.rulebook.rules import Number, Test
-from kitproof.rulebook.scope import Scope, a, described
+from kitproof.rulebook.scope import HOUSE, Scope, a, described
 from kitproof.rulebook.typed import CompareNumbers, InReach, Read, Typed, parts_of
 from kitproof.words.dimensions import NUMBER, in_words
 from kitproof.words.kinds import ENTRIES, KINDS, fields_of
@@ -110,7 +110,7 @@ class Pieces:
             start = value.text.rindex(asked)
             unit = UNITS.get(asked)
             says = "" if unit else f"{asked} is not a unit known here.{did_you_mean(asked, UNITS)}"
-            if unit and typed.type.dimension != unit.dimension:
+            if unit and typed.type is not HOUSE and typed.type.dimension != unit.dimension:
                 says = f"{text.strip()} is {described(typed.type)}, and {asked} is a unit of {in_words(unit.dimension)}"
             if says:
                 self.errors.append(value.error(says, start, start + len(asked)))
