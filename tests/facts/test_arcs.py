@@ -80,3 +80,11 @@ def test_a_reach_of_many_turns_is_one_turn() -> None:
     arc = Arc(0.01, 1.0, 0.02, 0.1, 0.2)
     once = worst([(arc, Tipping(0.3))], (0.0, math.tau))[0]
     assert worst([(arc, Tipping(0.3))], (0.0, 1e9))[0] == pytest.approx(once, abs=2 * NEAR)
+
+
+@given(MEASURES, st.floats(0, 1), st.floats(0, 0.5), st.floats(0, 0.3), st.floats(0, 1), st.floats(-1, 1))
+def test_no_place_in_the_room_is_worse_than_the_most(
+    measure: Measure, lean: float, up: float, room: float, leaning: float, lifting: float
+) -> None:
+    """Off its feet already, a lower centre is the worse one."""
+    assert measure.value(lean + leaning * room, up + lifting * room) <= measure.most(lean, up, room) + 1e-12

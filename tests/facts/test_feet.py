@@ -213,3 +213,13 @@ def test_the_lightest_foot_is_what_the_corners_reach(weight: Interval, lean: Int
 def test_friction_is_what_the_corners_reach(radius: Interval, apex: Interval) -> None:
     each = [r / h for r, h in product(radius, apex)]
     assert friction_needed(radius, apex) == pytest.approx((min(each), max(each)))
+
+
+def test_a_point_that_may_lie_past_another_may_be_the_neighbour() -> None:
+    """At 1 m the nearest point below may be the one at 600..700 mm or, at its highest, the one at 500..900 mm: the
+    feet are then (200 × 2 + 800) / 3 = 400 mm or less out, else up to 800."""
+    passing = (((0.5, 0.9), (0.2, 0.2)), ((0.6, 0.7), (0.8, 0.8)), ((1.2, 1.2), (0.8, 0.8)))
+    found = foot_radius(passing, (1.0, 1.0))
+    assert found is not None
+    assert found[0] <= 0.4 + 1e-9
+    assert found[1] == pytest.approx(0.8)
