@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 
 from kitproof.books import Asked, Books, settings_file, shipped_book, shipped_rules
 from kitproof.rulebook import BadRules, RuleBook, Settings
+from kitproof.rulebook.house import NAMES, OF_A_PATTERN, TABLES
+from tests.house.repository import ROOT
 from tests.proofing.lists import book as shipped
 
 RULE = """\
@@ -271,3 +274,33 @@ def test_hidden_files_are_no_rules(house: Path) -> None:
 
 def test_what_ships_has_nothing_to_look_at() -> None:
     assert shipped().warnings == ()
+
+
+# The reference for houses
+
+REFERENCE = (ROOT / "grammar" / "house.md").read_text("utf-8")
+
+
+def test_the_example_of_the_reference_loads(house: Path) -> None:
+    (house / "own").rename(house / "own-rules")
+    example = re.search(r"```toml\n(.*?)```", REFERENCE, re.DOTALL)
+    assert example
+    found = book_of(house, example[1])
+    assert {"heavy-case", "off-the-chart"} <= set(found.rules)
+    assert found.rules["off-the-chart"].grade == "note"
+    assert book_of(house, example[1], name="trials/new.kitlist").rules["off-the-chart"].grade == "wrong"
+    assert {*NAMES, *TABLES, "for"} == set(re.findall(r"^\[*(\w+)[\] =]", example[1], re.MULTILINE)) - {"lists", *SET}
+
+
+SET = {"storage_under_tension", "uncharted_share"}
+
+
+def test_the_reference_has_every_key_and_whether_it_may_be_set_for_some_lists() -> None:
+    rows = re.findall(r"^\| `(\w+)` \|.*\| *(yes)? *\|$", REFERENCE, re.MULTILINE)
+    assert {key for key, _ in rows} == {*NAMES, *TABLES, "for"}
+    assert {key for key, yes in rows if yes} == set(OF_A_PATTERN)
+
+
+def test_the_reference_has_every_option_of_the_command_line() -> None:
+    told = set(re.findall(r"`(--[a-z]+)", REFERENCE))
+    assert told == {"--limit", "--grade", "--retire", "--rules", "--house"}
