@@ -1,0 +1,113 @@
+"""The registry of facts: each says what it is, can be worked out, and gives what its type promises."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from kitproof.facts.build import combinations
+from kitproof.facts.cases import cases, moves_of
+from kitproof.facts.fact import Fact
+from kitproof.facts.mating import joints
+from kitproof.facts.orders import Tally, items, order_lines
+from kitproof.facts.packing import packed_things
+from kitproof.facts.part import PartSubject
+from kitproof.facts.registry import FACTS, HOUSE_NUMBERS
+from kitproof.facts.rig import RigSubject
+from kitproof.facts.slips import SlipSubject, figures
+from kitproof.facts.stages import stages
+from kitproof.facts.subject import Subject
+from kitproof.facts.values import Amount, Truth, Type, Verdict, Words
+from kitproof.model.kitlist import KitList
+from tests.house.repository import ROOT
+from tests.model.texts import setting
+from tests.proofing.lists import read
+
+SAMPLES = sorted((ROOT / "samples").rglob("*.kitlist"))
+EXAMPLES = sorted((ROOT / "rules").rglob("*.kitlist"))
+EVERY = [fact for facts in FACTS.values() for fact in facts.values()]
+BY_NAME = pytest.mark.parametrize("fact", EVERY, ids=lambda fact: f"{fact.about}.{fact.name}")
+
+
+def subjects_of(kitlist: KitList) -> Iterator[Subject]:
+    """Everything in a list that a rule can be about, waivers left out: what they waive is known to a proof only."""
+    shared = setting(kitlist)
+    for rig in kitlist.rigs:
+        for build in combinations(rig):
+            subject = RigSubject(shared, build)
+            yield from (subject, *joints(subject), *stages(subject))
+    tally = Tally(kitlist)
+    yield from (SlipSubject(shared, slip) for slip in kitlist.slips)
+    yield from (PartSubject(shared, part) for part in kitlist.parts.values())
+    for found in (figures(shared), packed_things(shared), cases(shared), moves_of(shared)):
+        yield from found
+    yield from (*order_lines(shared, tally), *items(shared, tally))
+
+
+@BY_NAME
+def test_a_fact_says_what_it_is_as_a_phrase(fact: Fact) -> None:
+    assert re.match(r"[a-z\"“]", fact.says), fact.says
+    assert not fact.says.endswith(".")
+    assert len(fact.says) > 6
+    assert "  " not in fact.says
+    assert re.fullmatch(r"[a-z][a-z0-9_]*", fact.name)
+
+
+def test_a_house_number_says_what_it_is_as_a_phrase() -> None:
+    for each in HOUSE_NUMBERS.values():
+        assert each.says[0].islower()
+        assert not each.says.endswith(".")
+        assert math.isfinite(each.value)
+
+
+def check(fact: Fact, value: object) -> None:
+    """A value is what the type of its fact promises: ends in order, no number that is none, words that are known."""
+    of: Type = fact.type
+    if of.sort in ("number", "reach"):
+        assert isinstance(value, Amount)
+        assert value.low <= value.high, "also where one of them is no number"
+        assert isinstance(value.missing, tuple)
+        assert not fact.certain or (value.missing == () and value.sharp)
+    elif of.sort == "text":
+        assert isinstance(value, Words)
+        assert value.text is None or not of.words or set(value.text.split(", ")) <= set(of.words)
+        assert not fact.certain or (value.text is not None and value.missing == ())
+    elif of.sort == "truth":
+        assert isinstance(value, Verdict)
+        assert (value.truth is Truth.MISSING) == bool(value.missing)
+        assert not fact.certain or value.truth in (Truth.TRUE, Truth.FALSE)
+    elif of.sort == "thing":
+        assert value is None or (isinstance(value, Subject) and value.about == of.subject)
+    else:
+        assert isinstance(value, tuple)
+        assert all(isinstance(each, Subject) and each.about == of.subject for each in value)
+
+
+@pytest.mark.parametrize("path", [*SAMPLES, *EXAMPLES], ids=lambda path: path.name)
+def test_every_fact_can_be_worked_out_and_is_of_its_type(path: Path) -> None:
+    for thing in subjects_of(read(path)):
+        for fact in FACTS[thing.about].values():
+            value = thing.value(fact.name)
+            check(fact, value)
+            for inner in _inner(value):
+                for other in FACTS[inner.about].values():
+                    check(other, inner.value(other.name))
+        assert thing.where().line >= 1
+        assert thing.label
+
+
+def _inner(value: object) -> Iterator[Subject]:
+    if isinstance(value, Subject):
+        yield value
+    elif isinstance(value, tuple):
+        yield from (each for each in value if isinstance(each, Subject))
+
+
+def test_the_samples_have_subjects_of_every_kind() -> None:
+    """Else the test above would hold of nothing. Points stand in charts; waivers are made by a proof."""
+    seen = {thing.about for path in SAMPLES for thing in subjects_of(read(path))}
+    assert seen == {about for about in FACTS if not about.startswith("part ")} - {"point", "waiver"}
