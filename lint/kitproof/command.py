@@ -25,6 +25,7 @@ slide that does not reach, parts that do not mate, a head packed wrongly.
 
   kitproof proof LIST.kitlist      what is wrong with it, why, and what to do
   kitproof numbers LIST.kitlist    the numbers behind that
+  kitproof questions LIST.kitlist  what to weigh or ask for, to settle most
   kitproof why RULE                one rule in full; `kitproof rules` names all
 
 Start with:  kitproof proof samples
@@ -205,6 +206,35 @@ def numbers(
         _write(numbers_json(found), output)
     else:
         _print(lines, output)
+
+
+@main.command()
+@click.argument("paths", nargs=-1, type=click.Path(path_type=str))
+@as_option
+@output_option
+@on_option
+@called_option
+@house_options
+def questions(
+    paths: tuple[str, ...], form: str, output: str | None, day: date | None, called: str | None, **options: Any
+) -> None:
+    """What to weigh, measure or ask for: the answer that would settle the most verdicts first, ready to send."""
+    from kitproof.proofing.proof import setting_of
+    from kitproof.proofing.questions import questions as asked
+    from kitproof.showing.questions_text import questions_json, questions_lines
+
+    desk = _desk(options)
+    found = []
+    for kitlist in desk.lists(paths, called):
+        book = desk.book(kitlist)
+        found.append((kitlist, asked(setting_of(kitlist, book, day or date.today()), book)))
+    if form == "json":
+        _write(questions_json([(kitlist.path, each) for kitlist, each in found]), output)
+        return
+    lines: list[Line] = []
+    for kitlist, each in found:
+        lines += [*([()] if lines else []), *questions_lines(kitlist.heading, each)]
+    _print(lines, output)
 
 
 def _rule_names(context: click.Context, parameter: click.Parameter, typed: str) -> list[str]:

@@ -6,6 +6,7 @@ it most: nothing here is a table of what depends on what.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
@@ -17,6 +18,8 @@ from kitproof.model.parts import Part, Point, Seat
 from kitproof.model.quantities import ANYWHERE, Interval, Range, Reach, Spot
 from kitproof.reading.document import Where
 from kitproof.words.dimensions import LENGTH, Dimension
+from kitproof.words.kinds import fields_of
+from kitproof.words.shapes import Shape
 
 AXES = ("forward", "up", "left")
 
@@ -26,6 +29,7 @@ class Figure:
     """One figure: what it is called, its ends in SI, where it stands, and the build with other ends in its place.
 
     `reach` for one that is all used, and so is no doubt; `said` is False for a stand-in, where nothing was written.
+    `lacks` is how lists of what is missing call it, `field` the field it is of; "" for what a rig's line says.
     """
 
     label: str
@@ -35,6 +39,8 @@ class Figure:
     changed: Callable[[Range], Build]
     reach: bool = False
     said: bool = True
+    lacks: str = ""
+    field: str = ""
 
     @property
     def doubtful(self) -> bool:
@@ -81,7 +87,8 @@ class _Maker:
             return _with_part(self.build, self.part, self.part.model_copy(update=make(new)))
 
         label = f"{self.part.label}: {word or field.replace('_', ' ')}"
-        return Figure(label, ends, dimension, where or self.part.where_of(field), changed, reach, said)
+        spot, lacks = where or self.part.where_of(field), self.part.lacks(field)
+        return Figure(label, ends, dimension, spot, changed, reach, said, lacks, field)
 
 
 def _of_part(build: Build, part: Part) -> Iterator[Figure]:
@@ -94,9 +101,23 @@ def _of_part(build: Build, part: Part) -> Iterator[Figure]:
         elif isinstance(value, tuple):
             yield from _of_tuple(maker, field, value)
     yield from _of_centre(maker)
+    yield from _not_written(maker)
     if part.kind == "head" and part.tilt_axis is None:
         least, most = (each.value for each in HOUSE_NUMBERS if each.name.startswith("axis"))
         yield maker.figure("tilt_axis", (least, most), LENGTH, _axis, said=False)
+
+
+def _not_written(maker: _Maker) -> Iterator[Figure]:
+    """Quantities that the part's kind has and that nobody wrote."""
+    part = maker.part
+    words = {word.name: word for word in fields_of("part", part.kind).values()}
+    for field, word in words.items():
+        if word.shape is not Shape.QUANTITY or word.dimension is None or getattr(part, field) is not None:
+            continue
+        if field == "mass" and part.weighed is not None:
+            continue
+        make = _plain(field, Interval(0.0, math.inf, word.dimension, known=False))
+        yield maker.figure(field, (0.0, math.inf), word.dimension, make, said=False)
 
 
 def _plain(field: str, value: Interval | Reach) -> Callable[[Range], dict[str, Any]]:

@@ -1,0 +1,195 @@
+"""What to weigh, measure or ask for: the answer that would settle the most verdicts first.
+
+A verdict is settled by an answer if it is decided with that one figure at either end of what is possible, and the rest
+as it is: it is proofed again with each, nothing is looked up in a table of what depends on what. For what is no figure
+(what a part sits on, how a head is packed) an answer settles the verdicts that wait for it alone.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+
+from kitproof.facts.build import Build
+from kitproof.facts.rig import RigSubject
+from kitproof.facts.stages import StageSubject, stages
+from kitproof.facts.subject import Setting, Subject
+from kitproof.facts.values import Truth
+from kitproof.model.kitlist import KitList
+from kitproof.model.parts import Part
+from kitproof.model.quantities import Range
+from kitproof.proofing.figures import Figure, figures
+from kitproof.proofing.judging import Hit, judged
+from kitproof.rulebook.compile import Env
+from kitproof.rulebook.rules import Rule, RuleBook
+from kitproof.words.kinds import KINDS
+
+WEIGHTS = {"stop": 8, "wrong": 4, "watch": 2, "note": 1}
+"""How much a verdict of each grade counts when answers are ranked."""
+
+POSSIBLE: dict[str, Range] = {
+    "height": (0.0, 0.6),
+    "cog": (-0.4, 0.4),
+    "size": (0.01, 1.0),
+    "tilt_axis": (-0.05, 0.15),
+    "length": (0.02, 0.9),
+    "front": (0.03, 0.25),
+    "lens_moment": (0.1, 50.0),
+    "image_circle": (0.005, 0.1),
+}
+"""Either end of what is possible, in SI, for a figure of which nothing is known: common practice, no source. A mass has
+the bounds of its kind of part."""
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """A verdict that waits: the rule, its grade, the subject."""
+
+    rule: str
+    grade: str
+    subject: str
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One answer to ask for: what it is called, the field and the part it is of ("" and None for what is no field),
+    whom to ask, the verdicts that it would settle, and how many wait for it in all."""
+
+    asks: str
+    field: str
+    part: Part | None
+    to: str
+    settles: tuple[Verdict, ...]
+    waits: int
+    loose: bool = False
+
+    @property
+    def weight(self) -> int:
+        return sum(WEIGHTS[each.grade] for each in self.settles)
+
+
+@dataclass(slots=True)
+class _Asked:
+    of: str = ""
+    part: Part | None = None
+    settles: dict[Verdict, None] = field(default_factory=dict)
+    waits: dict[Verdict, None] = field(default_factory=dict)
+    loose: bool = False
+
+
+def questions(setting: Setting, book: RuleBook) -> list[Question]:
+    """Every question of a list, the one that would settle the most and gravest verdicts first."""
+    asked: dict[str, _Asked] = {}
+    parts = {part.label: part for part in _parts(setting.kitlist)}
+    for hit in judged(setting, book):
+        if hit.outcome == "cannot tell":
+            _missing(setting, hit, asked)
+        elif hit.outcome == "may fail":
+            _loose(setting, hit, asked)
+    found = []
+    for label, each in asked.items():
+        part = each.part or parts.get(label.rsplit(": ", 1)[0])
+        name = each.of or label.rsplit(": ", 1)[-1].split(" (")[0].replace(" ", "_")
+        to = _whom(setting.kitlist, part)
+        found.append(Question(label, name, part, to, tuple(each.settles), len(each.waits), each.loose))
+    return sorted(found, key=lambda each: (-each.weight, -len(each.settles), -each.waits, each.asks))
+
+
+def _parts(kitlist: KitList) -> Iterator[Part]:
+    yield from kitlist.parts.values()
+    yield from (o.part for rig in kitlist.rigs for line in rig.lines for o in line.options if o.part)
+
+
+def _whom(kitlist: KitList, part: Part | None) -> str:
+    """The supplier of whom the part is ordered; "" where it is in no order."""
+    if part is None:
+        return ""
+    return next((o.supplier for o in kitlist.orders for line in o.lines if line.part.name == part.name), "")
+
+
+def _missing(setting: Setting, hit: Hit, asked: dict[str, _Asked]) -> None:
+    """A verdict that cannot be told: which of the answers that it lacks would settle it."""
+    _, thing, env = hit.worst["cannot tell"]
+    verdict = Verdict(hit.rule.name, hit.rule.grade, thing.home)
+    build = build_of(thing)
+    known = figures(build) if build is not None else []
+    for label in hit.missing:
+        each = asked.setdefault(label, _Asked())
+        each.waits[verdict] = None
+        group = [figure for figure in known if figure.lacks == label]
+        if hit.missing == (label,) or (group and build and _settled(setting, hit.rule, thing, env, build, group)):
+            each.settles[verdict] = None
+
+
+def _loose(setting: Setting, hit: Hit, asked: dict[str, _Asked]) -> None:
+    """A verdict in doubt: which single figure, known exactly, would settle it whatever it is."""
+    _, thing, env = hit.worst["may fail"]
+    build = build_of(thing)
+    if build is None:
+        return
+    verdict = Verdict(hit.rule.name, hit.rule.grade, thing.home)
+    groups: dict[str, list[Figure]] = {}
+    for figure in figures(build):
+        if figure.doubtful and figure.lacks:
+            groups.setdefault(figure.lacks, []).append(figure)
+    for label, group in groups.items():
+        if _settled(setting, hit.rule, thing, env, build, group):
+            each = asked.setdefault(label, _Asked(loose=True))
+            each.settles[verdict] = None
+            each.waits[verdict] = None
+
+
+def build_of(thing: Subject) -> Build | None:
+    """The build that a verdict is about, for a rig or a stage of one."""
+    if isinstance(thing, RigSubject):
+        return thing.build
+    return thing.rig.build if isinstance(thing, StageSubject) else None
+
+
+def _settled(setting: Setting, rule: Rule, thing: Subject, env: Env, build: Build, group: Sequence[Figure]) -> bool:
+    """Whether the verdict is decided with these figures, one answer together, at either end of what is possible."""
+    for end in (0, 1):
+        changed = build
+        for figure in group:
+            changed = _set(changed, figure.label, end)
+        if rule.judge(_same(setting, thing, changed), env).verdict.truth not in (Truth.TRUE, Truth.FALSE):
+            return False
+    return True
+
+
+def _set(build: Build, label: str, end: int) -> Build:
+    """A build with one figure at an end of what is possible for it."""
+    for figure in figures(build):
+        if figure.label == label:
+            value = possible(build, figure)[end]
+            return figure.changed((value, value))
+    return build
+
+
+def possible(build: Build, figure: Figure) -> Range:
+    """Either end of what a figure may be: its own ends where it has them, else what is possible for its field."""
+    low, high = figure.ends
+    if math.isfinite(low) and math.isfinite(high):
+        return figure.ends
+    if figure.field == "mass":
+        part = next(each.part for each in build.standing if figure.label.startswith(each.part.label))
+        return (KINDS[part.kind].least, KINDS[part.kind].most)
+    return POSSIBLE.get(figure.field, (max(low, 0.0), min(high, 1e6)))
+
+
+def _same(setting: Setting, thing: Subject, build: Build) -> Subject:
+    """The same subject in a changed build."""
+    rig = RigSubject(setting, build)
+    if isinstance(thing, StageSubject):
+        count = len([each for each in stages(thing.rig) if each.after.where <= thing.after.where]) - 1
+        return stages(rig)[count]
+    return rig
+
+
+def by_whom(found: Iterable[Question]) -> dict[str, list[Question]]:
+    """Questions by whom to ask, in the order ranked; "" for what only the list's own people know."""
+    groups: dict[str, list[Question]] = {}
+    for each in found:
+        groups.setdefault(each.to, []).append(each)
+    return groups

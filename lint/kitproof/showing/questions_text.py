@@ -1,0 +1,95 @@
+"""Questions as a short list to send, in plain words, grouped by who has the part."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from typing import Any
+
+from kitproof.proofing.questions import Question, by_whom
+from kitproof.showing.text import Line, Piece, paragraph, wrapped
+from kitproof.words.phrases import with_article
+
+QUESTIONS = "kitproof/questions/1"
+
+ASKED = {
+    "mass": "What does {it} weigh, as it is used?",
+    "weighed": "What does {it} weigh, as it is used?",
+    "cog": "Where is the centre of gravity of {it}, forward of and above the face by which it is mounted?",
+    "height": "How high is {it}, from the face by which it is mounted to its top face?",
+    "size": "How large is {it}: along the lens x across x high?",
+    "chart": "What load does the maker give for {it}, and at which heights of the centre of gravity?",
+    "rated": "What load is {it} rated for?",
+    "tilt_axis": "How far below its plate does the tilt axis of {it} lie?",
+    "counterbalance": "What counterbalance has {it}, from least to most, and in how many steps?",
+    "drag": "What tilt drag has {it}, from least to most?",
+    "tilt": "How far does {it} tilt, down and up?",
+    "sits_on": "By what is {it} mounted: which bowl, screw, plate or mount?",
+    "takes": "What does {it} offer to be mounted on: which bowl, screw, plate or mount?",
+    "travel": "How far does {it} slide back and forward of its mark?",
+    "legs": "How low and how high does the bowl of {it} stand?",
+    "feet": "How wide do the feet of {it} stand, at which leg height?",
+    "length": "How long is {it}?",
+    "front": "What is the outer diameter of the front of {it}?",
+    "lens_moment": "How much torque should the lens mount of {it} bear?",
+    "its_place_on_the_rig": "Where on the camera does {it} sit: how far forward, up and to the side?",
+    "in_no_parts_book": "What is {it}? It is in no parts book: its mass, its size and by what it is mounted.",
+}
+
+
+def questions_lines(heading: str, found: Sequence[Question]) -> list[Line]:
+    """The questions of one list, ready to send."""
+    lines: list[Line] = [(Piece(each),) for each in wrapped(heading)]
+    if not found:
+        return [*lines, (), (Piece("Nothing to ask: every verdict is decided."),)]
+    number = 0
+    for whom, questions in by_whom(found).items():
+        lines += [(), (Piece(f"To {whom}:" if whom else "To whoever made the list:", "title"),)]
+        for each in questions:
+            number += 1
+            lines += paragraph(f"{number}.", asked(each))
+            lines += paragraph("", _settles(each), "place")
+    return lines
+
+
+def asked(question: Question) -> str:
+    """The question in a sentence."""
+    if question.part is None:
+        subject, _, rest = question.asks.rpartition(": ")
+        return f"{subject}: please say {rest}." if subject else f"Please say {question.asks}."
+    it = f'the {question.part.kind} "{question.part.name}"' if question.part.name else with_article(question.part.kind)
+    words = ASKED.get(question.field)
+    if words is None:
+        return f"What is the {question.field.replace('_', ' ')} of {it}?"
+    known = " It is known only roughly." if question.loose else ""
+    return words.format(it=it) + known
+
+
+def _settles(question: Question) -> str:
+    """What the answer is good for."""
+    if not question.settles:
+        return f"{question.waits} {'verdict waits' if question.waits == 1 else 'verdicts wait'} for this and for more."
+    grave = sum(each.grade == "stop" for each in question.settles)
+    rules = ", ".join(dict.fromkeys(f"{each.rule} in {each.subject}" for each in question.settles))
+    many = "1 verdict" if len(question.settles) == 1 else f"{len(question.settles)} verdicts"
+    return f"Settles {many}{f', {grave} of them stop' if grave else ''}: {rules}."
+
+
+def questions_json(lists: Sequence[tuple[str, Sequence[Question]]]) -> str:
+    """The questions of several lists as JSON."""
+    data: dict[str, Any] = {
+        "schema": QUESTIONS,
+        "lists": [{"list": path, "questions": [_question(each) for each in found]} for path, found in lists],
+    }
+    return json.dumps(data, ensure_ascii=False, indent=2) + "\n"
+
+
+def _question(question: Question) -> dict[str, Any]:
+    return {
+        "asks": question.asks,
+        "question": asked(question),
+        "to": question.to or None,
+        "settles": [{"rule": e.rule, "grade": e.grade, "subject": e.subject} for e in question.settles],
+        "waits": question.waits,
+        "known_roughly": question.loose,
+    }
