@@ -88,7 +88,8 @@ def share_left(temperature: Interval, cold: Cold = COLD) -> Interval:
 
     Where a temperature is a reach, give its cold end: all of the reach will be met. Warmth gives nothing more.
     """
-    low = 0.0 if temperature[0] < cold.coldest else _share(temperature[0], cold)
+    # Degrees Celsius turned into kelvins may miss the number of the house by a rounding.
+    low = 0.0 if temperature[0] < cold.coldest - NEAR * cold.coldest else _share(temperature[0], cold)
     return low, _share(temperature[1], cold)
 
 
@@ -131,7 +132,7 @@ def current(draw: Interval, voltage: Interval) -> Interval:
 
 
 def voltage_span(nominal: Interval, cells: Cells = CELLS) -> tuple[Interval, Interval]:
-    """The voltages of a lithium-ion battery in V, empty and full, from its nominal one. *House*, from memory: `Cells`."""
+    """The voltages in V of a lithium-ion battery, empty and full, from its nominal one. *House*, from memory."""
     return multiply(nominal, (cells.empty, cells.empty)), multiply(nominal, (cells.full, cells.full))
 
 
