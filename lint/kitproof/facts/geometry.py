@@ -169,9 +169,13 @@ class _Placing:
         return found
 
     def named(self, number: int) -> int | None:
-        """Which part of the build a thing is on: what the line says, else the camera, or the head for a pan bar."""
+        """Which part of the build a thing is on: what the line says, else the camera, or the head for a pan bar.
+
+        Ballast hangs from the sticks: what stands between them and the head does not bear it.
+        """
         line = self.standing[number].line
-        on = line.on or ("head" if line.slot in OFF_THE_PLATE else "camera")
+        usual = "sticks" if line.slot == "ballast" else "head" if line.slot in OFF_THE_PLATE else "camera"
+        on = line.on or usual
         for other, candidate in enumerate(self.standing):
             name = candidate.part.name if line.on_is_name else candidate.line.slot
             if other != number and name == on:
@@ -203,7 +207,8 @@ class _Placing:
         if line.at is None or self.standing[owner].line.slot != "head":
             return _Seated(UNKNOWN_SPOT, "hung", False, nowhere, root)
         (low, high), lacking = height_of(self.standing[owner].part)
-        return _Seated(Spot(up=(-high, -low)), "hung", False, lacking, root).at(line.at)
+        lost = () if line.at_known else nowhere
+        return _Seated(Spot(up=(-high, -low)), "hung", False, lacking, root).at(line.at, lost)
 
     def on_a_part(self, number: int, owner: int, nowhere: tuple[str, ...]) -> _Seated:
         line = self.standing[number].line

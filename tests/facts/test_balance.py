@@ -1,0 +1,79 @@
+"""Where the slide must stand, and how much of its travel is left."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from tests.model.texts import RIG, amount, made
+
+MOVING = 1 + 4 + 3
+NEEDED = -(4 * -0.020 + 3 * 0.160) / MOVING
+
+
+def test_the_slide_balances_what_stands_on_it() -> None:
+    """Camera 4 kg at 20 mm back, lens 3 kg at 60 + 100 mm forward; the base's 1 kg is in the middle and moves too."""
+    found = amount(made(RIG), "slide_needed")
+    assert (found.low, found.high) == (pytest.approx(NEEDED), pytest.approx(NEEDED))
+    spare = amount(made(RIG), "slide_spare")
+    assert (spare.low, spare.high) == (pytest.approx(0.080 + NEEDED), pytest.approx(0.080 + NEEDED))
+
+
+def test_where_the_slide_stands_changes_nothing_of_what_is_needed() -> None:
+    moved = made(RIG.replace('"wide slide"', '"wide slide", at 40 mm forward'))
+    assert amount(moved, "slide_needed") == amount(made(RIG), "slide_needed")
+    assert amount(moved, "cog_forward") == amount(made(RIG), "cog_forward")
+
+
+OWN = RIG.replace("wide slide", "s") + 'part slide "s"\n  mass 2 kg\n  cog 50 mm back, 10 mm up\n  height 20 mm\n{}'
+
+
+def test_a_slide_rests_unless_it_slides_itself_and_either_where_that_is_not_known() -> None:
+    rests = -(4 * -0.020 + 3 * 0.160 + 2 * -0.050) / MOVING
+    moves = rests * MOVING / (MOVING + 2)
+    assert amount(made(OWN.format("")), "slide_needed").low == pytest.approx(rests)
+    assert amount(made(OWN.format("  slides itself\n")), "slide_needed").low == pytest.approx(moves)
+    either = amount(made(OWN.format("  slides itself, a little\n")), "slide_needed")
+    assert (either.low, either.high) == (pytest.approx(rests), pytest.approx(moves))
+    assert either.missing
+
+
+@pytest.mark.parametrize("place", ["400 mm back", "?", ""])
+def test_a_pan_bar_counts_where_its_place_is_written(place: str) -> None:
+    at = f", at {place}" if place else ""
+    found = amount(made(RIG + f'  pan bar "long bar", on head{at}\n'), "slide_needed")
+    if place == "?":
+        assert (found.low, found.high) == (-math.inf, math.inf)
+        assert found.missing == ('pan bar "long bar": its place on the rig', 'pan bar "long bar": cog')
+    elif place:
+        # Its own centre of gravity is in no book either, so it is somewhere.
+        assert found.missing == ('pan bar "long bar": cog',)
+    else:
+        assert found == amount(made(RIG), "slide_needed")
+
+
+def test_no_slide_two_slides_and_nothing_on_it_are_asked_for() -> None:
+    none = made(RIG.replace('  slide     "wide slide"\n', ""))
+    assert amount(none, "slide_needed").missing == ("rig A: a slide",)
+    two = made(RIG.replace("  base ", '  slide "wide slide"\n  base '))
+    assert len(amount(two, "slide_needed").missing) == 1
+    assert amount(two, "slide_spare").low == -math.inf
+    bare = made('rig A\n  head "small head"\n  slide "wide slide"\n')
+    assert amount(bare, "slide_needed").missing == ("rig A: anything on the slide",)
+
+
+def test_travel_that_is_not_known_is_asked_for() -> None:
+    found = amount(made(OWN.format("")), "slide_spare")
+    assert found.missing == ('slide "s": travel',)
+
+
+def test_spare_travel_is_least_at_the_ends_and_most_in_the_middle() -> None:
+    text = RIG.replace("big camera", "c") + (
+        'part camera "c"\n  mass 5 kg\n  cog 400 mm back to 100 mm forward\n  height 9 mm\n  sits on screw 3/8-16\n'
+    )
+    wide = made(text.replace("400 mm back to 100 mm forward", "-400..100 mm forward, 80 mm up"))
+    needed, spare = amount(wide, "slide_needed"), amount(wide, "slide_spare")
+    assert needed.low < 0 < needed.high
+    assert spare.high == pytest.approx(0.080)
+    assert spare.low == pytest.approx(min(needed.low + 0.080, 0.080 - needed.high))
