@@ -1,0 +1,76 @@
+"""Combinations of alternatives, and the part of a build that carries the camera."""
+
+from __future__ import annotations
+
+import itertools
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.model.texts import RIG, builds, made
+
+LENSES = ("long lens", "short lens")
+
+
+def test_every_combination_once_in_the_order_written() -> None:
+    text = RIG + '  or "short lens"\n  monitor "seven inch" or none\n'
+    found = [build.choice for build in builds(made(text))]
+    assert found == [
+        (("lens", "long lens"), ("monitor", "seven inch")),
+        (("lens", "long lens"), ("monitor", "none")),
+        (("lens", "short lens"), ("monitor", "seven inch")),
+        (("lens", "short lens"), ("monitor", "none")),
+    ]
+
+
+def test_two_lines_of_one_slot_are_both_named_in_a_choice() -> None:
+    text = 'rig A\n  lens "long lens" or "short lens"\n  lens "long lens" or none\n'
+    assert [dict(build.choice)["lens"] for build in builds(made(text))] == [
+        "long lens, long lens",
+        "long lens, none",
+        "short lens, long lens",
+        "short lens, none",
+    ]
+
+
+options = st.lists(st.sampled_from([*LENSES, "seven inch", None]), min_size=1, max_size=3, unique=True)
+asked = st.one_of(st.none(), st.sampled_from([*LENSES, "seven inch"]))
+lines = st.lists(st.tuples(options, asked), min_size=1, max_size=4)
+
+
+@given(lines)
+def test_what_stands_is_the_most_that_its_conditions_allow(rig: list[tuple[list[str | None], str | None]]) -> None:
+    """Brute force over all subsets of lines: those whose conditions the subset itself meets, the largest of them."""
+    text = "rig A\n" + "".join(
+        "  accessory "
+        + " or ".join(f'"{name}"' if name else "none" for name in names)
+        + (f', only with "{wanted}"' if wanted else "")
+        + "\n"
+        for names, wanted in rig
+    )
+    expected = set()
+    for chosen in itertools.product(*(names for names, _ in rig)):
+        sets = [kept for kept in itertools.product((True, False), repeat=len(rig)) if _meets(rig, chosen, kept)]
+        largest = max(sets, key=sum)
+        expected.add(tuple(sorted(name for name, kept in zip(chosen, largest, strict=True) if kept and name)))
+    found = {tuple(sorted(each.part.name for each in build.standing)) for build in builds(made(text))}
+    assert found == expected
+
+
+def _meets(
+    rig: list[tuple[list[str | None], str | None]], chosen: tuple[str | None, ...], kept: tuple[bool, ...]
+) -> bool:
+    names = {name for name, stays in zip(chosen, kept, strict=True) if stays}
+    return all(not stays or wanted is None or wanted in names for (_, wanted), stays in zip(rig, kept, strict=True))
+
+
+def test_the_chain_runs_from_the_ground_to_the_camera_and_above_begins_on_the_plate() -> None:
+    text = RIG.replace("  head ", '  spreader "sp", 1 kg\n  riser "r", 1 kg\n  head ')
+    build = builds(made(text))[0]
+    assert [each.line.slot for each in build.chain] == ["sticks", "riser", "head", "slide", "base", "camera"]
+    assert [each.line.slot for each in build.above] == ["slide", "base", "camera"]
+
+
+def test_without_a_head_what_would_stand_on_it_is_above() -> None:
+    text = RIG.replace('  head      "small head"\n', "")
+    assert [each.line.slot for each in builds(made(text))[0].above] == ["slide", "base", "camera"]

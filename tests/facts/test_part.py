@@ -1,0 +1,52 @@
+"""The subject `part`: what it is called, where it stands, and where a path from it leads."""
+
+from __future__ import annotations
+
+from kitproof.facts.part import PartSubject
+from kitproof.facts.values import Words
+from tests.model.texts import made, setting, subject
+
+HEAD = (
+    'part head "h"\n  mass 3 kg\n  chart 18 kg at 150 mm\n  tag colour "red"\n  tag insured 12000\n  tag width 30 mm\n'
+)
+
+
+def head() -> PartSubject:
+    kitlist = made(HEAD, parts="")
+    return PartSubject(setting(kitlist), kitlist.own_parts[0])
+
+
+def test_it_is_called_by_its_name_and_a_part_without_one_by_its_kind() -> None:
+    assert head().label == '"h"'
+    assert head().within == ('part "h"',)
+    ballast = subject(made("rig A\n  ballast 9 kg\n")).value("ballast")
+    assert isinstance(ballast, PartSubject)
+    assert ballast.label == "the ballast"
+
+
+def test_a_path_leads_to_the_line_of_a_field_and_else_to_the_part() -> None:
+    found = head()
+    assert (found.where().line, found.where(("chart",)).line, found.where(("rated",)).line) == (1, 3, 1)
+
+
+def test_a_part_of_a_rig_stands_where_the_rig_names_it() -> None:
+    kitlist = made('rig A\n  head "h"\n' + HEAD, parts="")
+    rig = subject(kitlist)
+    assert rig.where(("head",)).line == 2
+    assert rig.where(("head", "chart")).line == 5
+    assert rig.where(("monitor",)).line == 1
+
+
+def test_a_house_has_words_and_numbers_of_its_own() -> None:
+    found = head()
+    assert found.value("tag.colour") == Words("red")
+    assert found.amount("tag.insured").low == 12000
+    assert found.amount("tag.width").low == 0.03
+    assert found.value("tag.shelf") == Words(None, ('"h": tag shelf',))
+
+
+def test_a_point_knows_its_chart_and_where_it_stands() -> None:
+    (point,) = head().points("chart")
+    assert point.label == 'chart of "h"'
+    assert point.where().line == 3
+    assert point.within == ('part "h"',)
