@@ -80,7 +80,7 @@ MISTAKES = [
     ("mates && mates", "&&", "write and in place of &&"),
     ("mates || mates", "||", "write or in place of ||"),
     ("3 kg < carried < 4 kg", "<", "one comparison at a time: join two with `and`"),
-    ("carried > 6 kilogram", "kilogram", "kilogram is not a unit known here. The nearest is kilo."),
+    ("carried > 6 klio", "klio", "klio is not a unit known here. The nearest is kilo."),
     ("carried > 1,050 kg", ",", "no comma inside a number: write 1050 or 6.4"),
     ("carried >", ">", 'the expression stops too early: something is wanted after ">"'),
     ("(mates", "(", "the parenthesis that opens here is not closed"),

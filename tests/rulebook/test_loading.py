@@ -339,7 +339,7 @@ def test_a_house_sets_limits_and_grades_and_retires_rules() -> None:
         (Settings(limits={"a.most": "3 mm"}), "a.most is a mass, and 3 mm is a length"),
         (Settings(limits={"a.most": "heavy"}), "a.most: a limit is one number with its unit, and heavy is not"),
         (Settings(grades={"zz": "note"}), "there is no rule zz. Known: a, b, c, old-a."),
-        (Settings(grades={"a": "grave"}), "a: a grade is one of stop, wrong, watch, note"),
+        (Settings(grades={"a": "grave"}), "a: a grade is one of stop, wrong, watch, note, and grave is not"),
         (Settings(retired=("old-aa",)), "there is no rule old-aa. The nearest is old-a."),
     ],
 )
@@ -349,7 +349,7 @@ def test_a_house_is_told_what_is_not_known(house: Settings, says: str) -> None:
 
 
 def test_a_houses_mistake_is_marked_where_it_stands() -> None:
-    house = Settings(retired=("zz",), places={"zz": ("kitproof.toml", 7, 12, 16)})
+    house = Settings(retired=("zz",), places={("retired", "zz"): ("kitproof.toml", 7, 12, 16)})
     found = mistakes(FILES, house)
     assert [(each.line, each.column, each.to_column) for each in found] == [(7, 12, 16)]
 

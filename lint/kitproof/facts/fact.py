@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
@@ -15,7 +16,8 @@ class Fact:
     """One named fact: what it is about, its type, its meaning and formula in words, and where the formula is from.
 
     `certain` for one that is always known and never in doubt, such as the kind of a part: a rule that rests on such
-    facts alone needs no words for doubt.
+    facts alone needs no words for doubt. `uses` names what it is worked out from, other facts or `uses.INPUTS`; None
+    where that is not told. `least` is what it never falls below.
     """
 
     name: str
@@ -26,6 +28,8 @@ class Fact:
     formula: str = ""
     source: str = ""
     certain: bool = False
+    uses: tuple[str, ...] | None = None
+    least: float = -math.inf
 
 
 @dataclass(frozen=True, slots=True)

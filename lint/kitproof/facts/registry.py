@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 
 from kitproof.facts import (
     balance,
@@ -23,6 +24,8 @@ from kitproof.facts import (
 from kitproof.facts.fact import Fact, HouseNumber, facts_in
 from kitproof.facts.fields import part_fields
 from kitproof.facts.rig import rig_fields
+from kitproof.facts.uses import NEVER_BELOW_NOTHING, USES
+from kitproof.words.dimensions import AREA, ENERGY, MASS, POWER
 
 HOUSE_NUMBERS: Mapping[str, HouseNumber] = {
     each.name: each for each in (*support.HOUSE_NUMBERS, *standing.HOUSE_NUMBERS)
@@ -37,8 +40,16 @@ def _register(facts: Iterable[Fact]) -> dict[str, dict[str, Fact]]:
         names = table.setdefault(each.about, {})
         if each.name in names:
             raise ValueError(f"two facts are called {each.name} about {each.about}")
-        names[each.name] = each
+        names[each.name] = _with_uses(each)
     return table
+
+
+def _with_uses(of: Fact) -> Fact:
+    """A fact with what it rests on, and what it never falls below."""
+    uses = of.uses if of.uses is not None else USES.get(of.about, {}).get(of.name)
+    never = of.about == "rig" and of.name in NEVER_BELOW_NOTHING
+    never = never or (of.about in ("part", "point", "figure") and of.type.dimension in (MASS, ENERGY, POWER, AREA))
+    return replace(of, uses=uses, least=max(of.least, 0.0) if never else of.least)
 
 
 def _all() -> Iterable[Fact]:

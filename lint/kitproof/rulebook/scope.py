@@ -133,9 +133,24 @@ def _steps(read: Read, name: syntax.Name, at: int, scope: Scope, problems: list[
         fact = scope.facts_of(read.type).get(word)
         if fact is None:
             raise noted(problems, _unknown(word, read, scope), start, start + len(word))
-        read = Read(read.variable, (*read.steps, word), fact.type, fact.certain)
+        rests_on = _rests_on(fact, scope.facts_of(read.type))
+        read = Read(read.variable, (*read.steps, word), fact.type, fact.certain, rests_on, fact.least)
         start, at = start + len(word) + 1, at + 1
     return read
+
+
+def _rests_on(fact: Fact, facts: Mapping[str, Fact]) -> frozenset[str] | None:
+    """A fact and all that it is worked out from, by way of others too; None where it does not say."""
+    if fact.uses is None:
+        return None
+    met: set[str] = set()
+    waiting = [fact.name]
+    while waiting:
+        name = waiting.pop()
+        if name not in met:
+            met.add(name)
+            waiting.extend(facts[name].uses or () if name in facts else ())
+    return frozenset(met)
 
 
 def _unknown(word: str, read: Read, scope: Scope) -> str:

@@ -5,6 +5,7 @@ Every node has a type.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from kitproof.facts.values import TRUTH, Amount, Type
@@ -40,13 +41,17 @@ class LimitRead:
 class Read:
     """A fact of the subject (`variable` is "") or of what a variable stands for, by steps from thing to thing.
 
-    `steps` is empty for the variable itself. `certain` for a fact that is always known and never in doubt.
+    `steps` is empty for the variable itself. `certain` for a fact that is always known and never in doubt. `rests_on`
+    is all that the fact is worked out from, itself included; None where that is not told. `least` is what it never
+    falls below.
     """
 
     variable: str
     steps: tuple[str, ...]
     type: Type
     certain: bool = False
+    rests_on: frozenset[str] | None = None
+    least: float = -math.inf
 
 
 @dataclass(frozen=True, slots=True)
