@@ -52,12 +52,12 @@ def holds(case: CaseSubject) -> Several:
 
 @fact("holds_in_all", "case", set_of("packed"), "what lies in it and in the cases that lie in it")
 def holds_in_all(case: CaseSubject) -> Several:
-    inside = _with_inner(case.case, {each.name: each for each in case.setting.kitlist.cases})
+    inside = with_inner(case.case, {each.name: each for each in case.setting.kitlist.cases})
     things: list[Thing] = [thing for each in inside for thing in _things(case.setting, each, each.holds)]
     return Several(things, joined(*(each.unread for each in inside)))
 
 
-def _with_inner(case: Case, named: dict[str, Case]) -> list[Case]:
+def with_inner(case: Case, named: dict[str, Case]) -> list[Case]:
     """A case and all that lie in it, each once: a list may say that two lie in each other."""
     met: dict[str, Case] = {}
     waiting = [case]

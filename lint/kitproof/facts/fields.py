@@ -28,6 +28,20 @@ def part_fields() -> dict[str, Fact]:
     return facts
 
 
+def kind_fields() -> dict[str, dict[str, Fact]]:
+    """By `part KIND`: the fields that are of another type for that kind than for parts at large, such as a lens's
+    front, which is one diameter, where a clamp's is a reach."""
+    common = part_fields()
+    found: dict[str, dict[str, Fact]] = {}
+    for kind in KINDS.values():
+        for word in kind.fields:
+            of = type_of(word)
+            if of is not None and of != common[word.name].type:
+                own = Fact(word.name, "part", of, word.says, _reader(word, of))
+                found.setdefault(f"part {kind.word}", {})[word.name] = own
+    return found
+
+
 def knows(kind: str, name: str) -> bool:
     """Whether a part of this kind has a field or fact of this name; any part, where the kind is "" """
     fields = {field.name for each in KINDS.values() for field in each.fields} - {field.name for field in COMMON}

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from kitproof.facts import (
     balance,
+    case_loads,
     cases,
     hanging,
     mass,
@@ -14,6 +15,7 @@ from kitproof.facts import (
     orders,
     packing,
     part,
+    power,
     scope,
     slips,
     stages,
@@ -22,7 +24,7 @@ from kitproof.facts import (
     tilting,
 )
 from kitproof.facts.fact import Fact, HouseNumber, facts_in
-from kitproof.facts.fields import part_fields
+from kitproof.facts.fields import kind_fields, part_fields
 from kitproof.facts.rig import rig_fields
 from kitproof.facts.uses import NEVER_BELOW_NOTHING, USES
 from kitproof.words.dimensions import AREA, ENERGY, MASS, POWER
@@ -69,6 +71,8 @@ def _all() -> Iterable[Fact]:
         mating,
         packing,
         cases,
+        case_loads,
+        power,
         orders,
         slips,
     )
@@ -76,5 +80,5 @@ def _all() -> Iterable[Fact]:
         yield from facts_in(module)
 
 
-FACTS: Mapping[str, Mapping[str, Fact]] = _register(_all())
-"""Subject to name to fact."""
+FACTS: Mapping[str, Mapping[str, Fact]] = {**_register(_all()), **kind_fields()}
+"""Subject to name to fact; `part lens` holds what a field of a lens is where it differs from other kinds."""
