@@ -383,6 +383,8 @@ def fall_share(rig: RigSubject) -> Amount:
 
     def share(legs: Legs) -> Range:
         stance = legs.stance
+        if not stance.known:
+            return (0.0, math.inf)
         weight = (G * (stance.carried[0] + stance.rest[0]), G * (stance.carried[1] + stance.rest[1]))
         e, up = lean(stance), stance.nearest(0.0)[1]
         return divide(falling, tipping_energy(weight, (legs.edge[0] - e[1], legs.edge[1] - e[0]), up))

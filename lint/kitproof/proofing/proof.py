@@ -14,6 +14,7 @@ from kitproof.facts.stages import StageSubject
 from kitproof.facts.subject import Setting, Subject
 from kitproof.facts.values import Amount, Held
 from kitproof.model.kitlist import KitList
+from kitproof.proofing.asked import asked_on_purpose
 from kitproof.proofing.covering import Found, covered, gathered
 from kitproof.proofing.findings import Combinations, Finding, Fix, Proof, in_order, marked
 from kitproof.proofing.judging import Hit, Hits, judged
@@ -46,13 +47,16 @@ def proof(kitlist: KitList, book: RuleBook, day: date) -> Proof:
     found += covered(_all_found(last, kitlist, units))
     counted = [hit for hit in (*hits, *last) if hit.applied and hit.rule.about != "slip"]
     not_judged = sum(hit.outcome == "cannot tell" for hit in counted)
-    shown = [_weighed(each.finding, book) for each in found if not each.finding.quiet]
+    asked = asked_on_purpose(kitlist)
+    shown = [_weighed(each.finding, book, asked) for each in found if not each.finding.quiet]
     return Proof(marked(in_order(shown)), len(counted) - not_judged, not_judged, not_read(kitlist))
 
 
-def _weighed(finding: Finding, book: RuleBook) -> Finding:
-    """A finding that knows whether it counts: not when waived, `cannot tell` only at the grades the house names."""
+def _weighed(finding: Finding, book: RuleBook, asked: frozenset[str]) -> Finding:
+    """A finding that knows whether it counts: not when waived; `cannot tell` only at the grades the house names, and
+    where what is missing was written as `?`."""
     told = finding.outcome != "cannot tell" or finding.counts_as in book.cannot_tell_counts
+    told = told or not asked.isdisjoint(finding.missing)
     return replace(finding, counts=told and finding.waived is None)
 
 
