@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitproof.facts.overturning import SAFETY, ballast_needed, fall_energy, overturn_share, tipping_energy
+from kitproof.facts.overturning import SAFETY, ballast_needed, overturn_share, tipping_energy
 from kitproof.facts.ranges import Interval, negate
 from kitproof.facts.stance import Stance
 from kitproof.facts.tipping import lean, tip_angle
@@ -258,20 +258,6 @@ def test_the_energy_to_tip_is_what_the_corners_reach(
         assert low - 1e-9 <= inside <= high + 1e-9
 
 
-@given(between(0, 100), between(0, 100), st.integers(-90, 90), st.integers(-90, 90))
-def test_the_energy_of_a_fall_is_the_work_of_its_torque(torque: Interval, held: Interval, start: int, end: int) -> None:
-    """(M g H − K) sin θ added up over a fall from level to the steeper end, where it falls at all."""
-    tilts = (math.radians(min(start, end)), math.radians(max(start, end)))
-    steepest = max(map(abs, tilts))
-    parts = 2000
-    work = sum(math.sin(steepest * (part + 0.5) / parts) for part in range(parts)) * steepest / parts
-    low, high = fall_energy(torque, held, tilts)
-    assert low == pytest.approx(max(torque[0] - held[1], 0) * work, rel=1e-5, abs=1e-9)
-    assert high == pytest.approx(max(torque[1] - held[0], 0) * work, rel=1e-5, abs=1e-9)
-
-
 def test_energies_of_what_is_not_known() -> None:
     assert tipping_energy((0.0, INF), (0.1, 0.2), (0.0, INF)) == (0.0, INF)
     assert tipping_energy((100.0, 100.0), (-0.2, -0.1), (1.0, 1.0)) == (0.0, 0.0)
-    assert fall_energy((0.0, INF), (0.0, 0.0), (0.0, 0.0)) == (0.0, 0.0)
-    assert fall_energy((5.0, INF), (0.0, 0.0), (0.0, 1.0))[1] == INF

@@ -1,4 +1,4 @@
-"""What overturns a rig against what keeps it on its feet, the ballast that is wanted, and the energy of a fall.
+"""What overturns a rig against what keeps it on its feet, the ballast that is wanted, and the energy that tips it.
 
 Moments about the edge between two feet, on a slope α along that edge's normal: W e cos α + W h sin α from the weight,
 F h from wind and push, against W cos α × edge. Forces in N, moments in N·m, masses in kg, lengths in m, angles in
@@ -13,7 +13,7 @@ from __future__ import annotations
 import math
 
 from kitproof.facts.arcs import Turning
-from kitproof.facts.ranges import Interval, subtract, times
+from kitproof.facts.ranges import Interval, times
 from kitproof.facts.stance import Masses, Stance, at_best, worst_of
 from kitproof.words.units import G
 
@@ -89,18 +89,6 @@ def tipping_energy(weight: Interval, reach: Interval, up: Interval) -> Interval:
         times(weight[0], _rise(max(reach[0], 0.0), max(up[1], 0.0))),
         times(weight[1], _rise(max(reach[1], 0.0), max(up[0], 0.0))),
     )
-
-
-def fall_energy(torque: Interval, held: Interval, tilts: Interval) -> Interval:
-    """(M g H − K) (1 − cos θ), in J: what a camera gives that falls from level, balanced fore and aft, the tilt free.
-
-    `torque` is M g H in N·m, `held` the counterbalance K; θ is the greater of the two ends of the reach of `tilts`. 0
-    where the counterbalance holds it. Exact for M g H and K each anywhere in its own range. Source: statics, the work
-    of the torque (M g H − K) sin θ.
-    """
-    drop = 1 - math.cos(min(max(abs(tilts[0]), abs(tilts[1])), math.pi))
-    low, high = subtract(torque, held)
-    return times(max(low, 0.0), drop), times(max(high, 0.0), drop)
 
 
 def _short(masses: Masses, edge: float, slope: float, pushing: float, safety: float) -> Turning:
