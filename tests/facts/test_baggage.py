@@ -39,3 +39,4 @@ def test_how_many_travel_is_not_known() -> None:
     assert per_traveller((5, 5), (0, INF)) == (1, 5)
     assert per_traveller((0, 0), (0, INF)) == (0, 0)
     assert per_traveller((0, INF), (2, 2)) == (0, INF)
+    assert per_traveller((1, 1), (1e300, INF)) == (1, 1)

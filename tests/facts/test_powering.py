@@ -184,3 +184,4 @@ def test_no_day_within_the_box_wants_a_number_outside_the_range(
 def test_charging_that_is_not_known_saves_nothing_for_certain() -> None:
     assert batteries_charging((10, 10), (1, 1), Charging((0, INF), (0, INF))) == (1, 10)
     assert batteries_charging((10, 10), (0, INF), Charging((1, 1), (1, 1))) == (0, INF)
+    assert batteries_charging((10, 10), (1, 1), Charging((1e300, INF), (2, INF))) == (10, 10)

@@ -29,8 +29,6 @@ def per_traveller(count: Interval, people: Interval) -> Interval:
 
 
 def _shared(count: float, people: float) -> float:
-    if count <= 0:
-        return 0.0
-    if people == math.inf:
-        return 1.0
-    return round_up(count / max(people, 1.0))
+    """Whoever carries anything carries one at least, however many share."""
+    one = round_up(min(count, 1.0))
+    return one if people == math.inf else max(one, round_up(count / max(people, 1.0)))

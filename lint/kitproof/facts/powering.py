@@ -185,7 +185,7 @@ def _charging(day: float, each: float, time: float, places: float) -> float:
     runs = round_up(_over(day, each, 0.0))
     if runs <= 1 or places < 1 or math.isinf(time) or math.isinf(runs):
         return runs
-    if time <= math.floor(min(places, runs)) * each:
+    if places >= runs or time <= math.floor(places) * each:
         return min(runs, round_up(1 + time / each))
     low, high = 1, int(runs)
     while low < high:
