@@ -315,7 +315,7 @@ def test_every_rule_is_told_in_full_within_eighty_columns() -> None:
 
 
 def test_all_rules_are_named_within_eighty_columns() -> None:
-    lines = run("rules").stdout.splitlines()
+    lines = run("rules").stdout.split("\nlimits\n")[0].splitlines()
     assert {line.split()[0] for line in lines if line.startswith("  ") and line[2] != " "} == set(RULE_NAMES)
     assert [line for line in lines if len(line) > 80] == []
 
