@@ -6,7 +6,9 @@
 from __future__ import annotations
 
 import contextlib
+import shutil
 import sys
+import tempfile
 from pathlib import Path
 
 from click.testing import CliRunner
@@ -26,8 +28,10 @@ FORMS = {"txt": "text", "json": "json"}
 
 
 def printed(path: str, form: str) -> str:
-    """What the command prints, run from the top of the repository."""
-    with contextlib.chdir(ROOT):
+    """What the command prints of a copy of the samples whose root is marked, so that it is the same wherever it runs."""
+    with tempfile.TemporaryDirectory() as folder, contextlib.chdir(folder):
+        shutil.copytree(ROOT / "samples", "samples", ignore=shutil.ignore_patterns("__pycache__"))
+        Path("kitproof.toml").touch()
         words = ["proof", path, "--on", "2027-03-01", "--as", form]
         result = CliRunner().invoke(kitproof, words, catch_exceptions=False)
     if result.stderr:
