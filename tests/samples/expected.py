@@ -28,7 +28,7 @@ FORMS = {"txt": "text", "json": "json"}
 
 
 def printed(path: str, form: str) -> str:
-    """What the command prints of a copy of the samples whose root is marked, so that it is the same wherever it runs."""
+    """What the command prints of a copy of the samples whose root is marked: it is the same wherever it runs."""
     with tempfile.TemporaryDirectory() as folder, contextlib.chdir(folder):
         shutil.copytree(ROOT / "samples", "samples", ignore=shutil.ignore_patterns("__pycache__"))
         Path("kitproof.toml").touch()
