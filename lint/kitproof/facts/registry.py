@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from kitproof.facts import (
+    air,
     balance,
     case_loads,
     cases,
@@ -72,6 +73,7 @@ def _all() -> Iterable[Fact]:
         packing,
         cases,
         case_loads,
+        air,
         power,
         orders,
         slips,

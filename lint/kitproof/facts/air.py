@@ -1,0 +1,43 @@
+"""Batteries as they are packed for the air: spare or fitted, how far charged, terminals covered."""
+
+from __future__ import annotations
+
+import math
+
+from kitproof.facts import cases
+from kitproof.facts.fact import fact
+from kitproof.facts.packing import MoveSubject, PackedSubject
+from kitproof.facts.values import TRUTH, Amount, Several, Truth, Verdict, joined, number, set_of
+from kitproof.words.dimensions import NUMBER
+
+
+@fact("spare", "packed", TRUTH, "whether a battery travels as a spare, and not fitted in what it runs")
+def spare(packed: PackedSubject) -> Verdict:
+    """Said either way; where neither is said it is not known."""
+    if "spare" in packed.packed.states:
+        return Verdict(Truth.TRUE)
+    if packed.packed.fitted_in:
+        return Verdict(Truth.FALSE)
+    return Verdict(Truth.MISSING, packed.lacks("spare, or fitted in what"))
+
+
+@fact("charge", "packed", number(NUMBER), "how far a battery is charged, as a share of what it holds")
+def charge(packed: PackedSubject) -> Amount:
+    said = packed.packed.charge
+    if said is None or not said.known:
+        return Amount(0.0, math.inf, packed.lacks("charge"))
+    return Amount(said.low, said.high)
+
+
+@fact("terminals_covered", "packed", TRUTH, "whether a battery's terminals are said to be covered; not said is no")
+def terminals_covered(packed: PackedSubject) -> Verdict:
+    return Verdict(Truth.TRUE if "terminals covered" in packed.packed.states else Truth.FALSE)
+
+
+@fact("packed", "move", set_of("packed"), "everything that lies in the cases that go on it, cases within cases too")
+def packed_on(move: MoveSubject) -> Several:
+    """A line of a case that could not be read may have held one thing more."""
+    going = [each for each in cases.cases(move.setting) if move.move.name in each.case.goes]
+    held = [cases.holds_in_all.compute(each) for each in going]
+    several = [each for each in held if isinstance(each, Several)]
+    return Several([thing for each in several for thing in each], joined(*(each.missing for each in several)))
