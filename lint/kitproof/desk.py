@@ -94,7 +94,7 @@ class Desk:
                     found += [source(each) for each in lists_in((path,))]
         except NoSuchPathError as problem:
             self.stop(str(problem))
-        return list({each.path: each for each in found}.values())
+        return list({each.real: each for each in found}.values())
 
     def against_known(self, whole: Proof, path: str, lists: Sequence[KitList]) -> Proof:
         """A proof held against a record of known findings; a record that cannot be used stops the command."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -33,6 +34,18 @@ def test_a_finding_that_is_not_in_the_record_still_counts() -> None:
     again = against(proof, known[1:], set())
     new = [each for each in again.findings if each.counts]
     assert [each.fingerprint for each in new] == [left_out.fingerprint]
+
+
+def test_what_has_become_more_certain_or_graver_is_not_known_any_more() -> None:
+    proof = proofed(read(SAMPLE))
+    doubts = tuple(replace(each, outcome="may fail") for each in proof.findings)
+    before = read_record(record(replace(proof, findings=doubts)))
+    now = against(proof, before, set())
+    assert [each.counts for each in now.findings] == [each.counts for each in proof.findings]
+    light = read_record(record(replace(proof, findings=tuple(replace(each, grade="note") for each in proof.findings))))
+    graver = [each.grade for each in against(proof, light, set()).findings if each.counts]
+    assert "stop" in graver
+    assert "note" not in graver
 
 
 def test_fingerprints_survive_lines_that_moved() -> None:

@@ -152,7 +152,7 @@ def together(proofs: Sequence[Proof]) -> Proof:
             if key not in seen or (each.counts and not seen[key].counts):
                 seen[key] = each
     return Proof(
-        tuple(seen.values()),
+        tuple(in_order(tuple(seen.values()))),
         sum(each.judged for each in proofs),
         sum(each.not_judged for each in proofs),
         sum(each.not_read for each in proofs),

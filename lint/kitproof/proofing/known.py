@@ -7,7 +7,8 @@ from collections.abc import Collection, Sequence
 from dataclasses import replace
 from typing import Any, NamedTuple
 
-from kitproof.proofing.findings import Finding, Proof
+from kitproof.proofing.findings import OUTCOMES, Finding, Proof
+from kitproof.rulebook.settings import GRADES
 
 SCHEMA = "kitproof/known/1"
 
@@ -19,6 +20,8 @@ class Known(NamedTuple):
     rule: str
     list: str
     subject: str
+    outcome: str
+    grade: str
 
     @property
     def words(self) -> str:
@@ -42,6 +45,8 @@ def _entry(finding: Finding) -> dict[str, str]:
         "rule": finding.rule,
         "list": finding.key,
         "subject": finding.subject,
+        "outcome": finding.outcome,
+        "grade": finding.counts_as,
         "says": finding.says,
     }
 
@@ -56,21 +61,31 @@ def read_record(text: str) -> tuple[Known, ...]:
         raise BadRecordError(f'it does not say "schema": "{SCHEMA}", as --record writes it')
     known = []
     for number, each in enumerate(data["findings"], 1):
-        keys = ("fingerprint", "rule", "list", "subject")
+        keys = Known._fields
         if not isinstance(each, dict) or not all(isinstance(each.get(key), str) for key in keys):
             raise BadRecordError(f"its finding {number} has no {' or no '.join(keys)}")
         known.append(Known(*(each[key] for key in keys)))
     return tuple(known)
 
 
+def _no_worse(finding: Finding, known: Known | None) -> bool:
+    """Whether a finding is one that was known, no graver and no more certain now than it was then."""
+    if known is None or known.outcome not in OUTCOMES or known.grade not in GRADES:
+        return False
+    certain = OUTCOMES.index(finding.outcome) >= OUTCOMES.index(known.outcome)
+    return certain and GRADES.index(finding.counts_as) >= GRADES.index(known.grade)
+
+
 def against(proof: Proof, known: Sequence[Known], keys: Collection[str]) -> Proof:
-    """The proof with known findings marked: they stay, and count for nothing.
+    """The proof with known findings marked: they stay, and count for nothing, unless they have become graver or more
+    certain than they were.
 
     `gone` names those that are no longer found in the lists proofed, whose keys are given; of others nothing is said.
     """
-    marks = {each.fingerprint for each in known}
+    marks = {each.fingerprint: each for each in known}
     findings = tuple(
-        replace(each, known=True, counts=False) if each.fingerprint in marks else each for each in proof.findings
+        replace(each, known=True, counts=False) if _no_worse(each, marks.get(each.fingerprint)) else each
+        for each in proof.findings
     )
     found = {each.fingerprint for each in proof.findings}
     gone = tuple(each.words for each in known if each.fingerprint not in found and each.list in keys)
