@@ -169,9 +169,13 @@ class Holding:
         return curve([*lines, *self._least_beyond(points[-1][0], min(cap, *(mass for _, mass in points)))])
 
     def _most_beyond(self, top: float, mass: float) -> Piece:
-        """The lever law about the deepest axis that may be, from the highest point up."""
-        axis = (self.axis or self.limits.axis)[1]
-        if math.inf in (axis, mass) or top + axis <= 0:
+        """The lever law about the deepest axis that may be, from the highest point up.
+
+        An axis that may be at or above that point says nothing about torque, and that allows the most of all.
+        """
+        shallow, axis = self.axis or self.limits.axis
+        nearest = max(height[0] for height, _ in self.points)
+        if math.inf in (axis, mass) or nearest + shallow <= 0:
             return Line(top, math.inf, mass, mass)
         return Lever(top, math.inf, mass * (top + axis), axis)
 

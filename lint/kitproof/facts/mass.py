@@ -5,10 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from kitproof.facts.build import Standing
 from kitproof.facts.fact import fact
 from kitproof.facts.geometry import Placed
+from kitproof.facts.grounded import finite, hanging
 from kitproof.facts.means import Term, mass_range, mean_range
-from kitproof.facts.outlines import height_of, mass_of
+from kitproof.facts.outlines import centre_of, height_of, mass_of
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount, joined, number
 from kitproof.model.parts import Part
@@ -170,21 +172,25 @@ def resting(
     found = [Term(*weight, *centre)]
     missing = joined(missing, no_centre)
     low = high = leg
+    seats: dict[int, tuple[Standing, Range]] = {}
     for each in rig.build.chain:
-        if each.part is sticks or each in rig.build.above:
+        if each in rig.build.above:
+            continue
+        seats[id(each)] = (each, (0.0, 0.0) if each.part is sticks else (low, high))
+        if each.part is sticks:
             continue
         height, lacks = height_of(each.part)
         mass, no_mass = mass_of(each.part)
-        found.append(Term(*mass, low, high + height[1]))
+        # Its centre as written, or the stand-in for it: a written one may lie outside what its height would say.
+        up = centre_of(each.part)[0].up
+        found.append(Term(*mass, low + up[0], high + up[1]) if finite(up) else Term(*mass, low, high + height[1]))
         low, high = low + height[0], high + height[1]
         missing = joined(missing, lacks, no_mass)
-    for thing in (each for each in rig.group("hung", "ground") if each.on_sticks):
-        if thing.standing.line.slot in without:
+    for hung in hanging([thing for thing in rig.group("hung", "ground") if thing.on_sticks], seats, high):
+        if hung.thing.standing.line.slot in without:
             continue
-        hung = thing.standing.line.hung
-        at = (hung.low, hung.high) if hung is not None else (0.0, high)
-        found.append(Term(*thing.mass, *at))
-        missing = joined(missing, thing.no_mass)
+        found.append(Term(*hung.thing.mass, *hung.height))
+        missing = joined(missing, hung.thing.no_mass)
     for spreader in (each for each in rig.build.standing if each.line.slot == "spreader"):
         mass, no_mass = mass_of(spreader.part)
         found.append(Term(*mass, 0.0, leg))

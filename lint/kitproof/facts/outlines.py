@@ -6,8 +6,10 @@ import math
 
 from kitproof.facts.scales import weighed
 from kitproof.model.parts import Part
-from kitproof.model.quantities import ANYWHERE, UNKNOWN_SPOT, Range, Spot
+from kitproof.model.quantities import ANYWHERE, UNKNOWN_SPOT, Interval, Range, Spot
 from kitproof.words.kinds import KINDS
+
+UNBOUNDED: Range = (0.0, math.inf)
 
 
 def mass_of(part: Part) -> tuple[Range, tuple[str, ...]]:
@@ -43,44 +45,55 @@ def height_of(part: Part) -> tuple[Range, tuple[str, ...]]:
 
 
 def outline(part: Part) -> Spot:
-    """The box that a part fills, from its seat. Outlines rise centred on the seat; lenses run forward of it, batteries
-    back. A side that is not known reaches anywhere."""
-    along, across, high = _sides(part)
+    """The box that a part fills at most, from its seat. Outlines rise centred on the seat; lenses run forward of it,
+    batteries back. A side that is not known reaches anywhere."""
+    along, across, high = (side[1] for side in _sides(part))
     runs = KINDS[part.kind].runs
     if runs == "forward":
-        return Spot((0.0, along), _centred(across), _centred(across))
+        return Spot((0.0, along), _centred(high), _centred(across))
     if runs == "back":
         return Spot((-along, 0.0), _centred(high), _centred(across))
     return Spot(_centred(along), (0.0, high) if math.isfinite(high) else ANYWHERE, _centred(across))
 
 
 def _middle_half(part: Part) -> Spot:
-    box = outline(part)
-    return Spot(_half(box.forward), _half(box.up), _half(box.left))
+    """The middle half of the outline. Of a side in doubt that starts at the seat it may begin at a quarter of the
+    least that the side may be; centred on the seat, the greatest takes in the others."""
+    along, across, high = _sides(part)
+    runs = KINDS[part.kind].runs
+    if runs == "forward":
+        return Spot(_quarters(along), _half(high), _half(across))
+    if runs == "back":
+        forward = _quarters(along)
+        return Spot((-forward[1], -forward[0]), _half(high), _half(across))
+    return Spot(_half(along), _quarters(high), _half(across))
+
+
+def _quarters(side: Range) -> Range:
+    return (side[0] / 4, side[1] * 3 / 4) if math.isfinite(side[1]) else ANYWHERE
 
 
 def _half(side: Range) -> Range:
-    low, high = side
-    if not (math.isfinite(low) and math.isfinite(high)):
-        return ANYWHERE
-    quarter = (high - low) / 4
-    return (low + quarter, high - quarter)
+    return (-side[1] / 4, side[1] / 4)
 
 
 def _centred(side: float) -> Range:
     return (-side / 2, side / 2)
 
 
-def _sides(part: Part) -> tuple[float, float, float]:
-    """Greatest length along, across and high, in metres; infinite where not known. A lens is as wide as its front."""
-    along = across = high = math.inf
+def _sides(part: Part) -> tuple[Range, Range, Range]:
+    """Lengths along, across and high, in metres; without bound where not known. A lens is as wide as its front."""
+    along = across = high = UNBOUNDED
     if len(part.size) == 3:
-        along, across, high = (side.high if side.known else math.inf for side in part.size)
+        along, across, high = (side.range if side.known else UNBOUNDED for side in part.size)
     if part.kind == "lens":
-        if math.isinf(along) and part.length is not None and part.length.known:
-            along = part.length.high
-        if math.isinf(across) and part.front is not None and part.front.known:
-            across = part.front.high
-    if math.isinf(high) and part.height is not None and part.height.known:
-        high = part.height.high
+        along = _first_known(along, part.length)
+        front = part.front if isinstance(part.front, Interval) else None
+        across, high = _first_known(across, front), _first_known(high, front)
+    else:
+        high = _first_known(high, part.height)
     return along, across, high
+
+
+def _first_known(side: Range, other: Interval | None) -> Range:
+    return other.range if side == UNBOUNDED and other is not None and other.known else side

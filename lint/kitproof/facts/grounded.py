@@ -1,0 +1,73 @@
+"""How high above the ground things are that hang on the head, the sticks or what stands between them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from kitproof.facts.build import Standing
+from kitproof.facts.geometry import Placed
+from kitproof.facts.outlines import centre_of, outline
+from kitproof.model.quantities import Range
+from kitproof.words.kinds import SUPPORT
+
+
+@dataclass(frozen=True, slots=True)
+class Hanging:
+    """A thing that hangs, and the height of its centre of gravity above the ground."""
+
+    thing: Placed
+    height: Range
+
+
+def finite(place: Range) -> bool:
+    return math.isfinite(place[0]) and math.isfinite(place[1])
+
+
+def hanging(things: Sequence[Placed], seats: Mapping[int, tuple[Standing, Range]], top: float) -> list[Hanging]:
+    """All that hangs. `seats` are those of the chain below the plate, by the id of what stands there; `top` is the
+    greatest height of the plate.
+
+    Where its place is written it is there, and that may be above the plate; on something else that hangs, it is within
+    its outline; otherwise its seat is anywhere from the ground to the plate. Where its own centre is not known, it is
+    anywhere from the ground to the plate or to its seat.
+    """
+    known = dict(seats)
+    found = []
+    for thing in things:
+        known[id(thing.standing)] = (thing.standing, _seat(thing, known, top))
+    for thing in things:
+        found.append(Hanging(thing, _centre(thing, _seat(thing, known, top), top)))
+    return found
+
+
+def _seat(thing: Placed, known: Mapping[int, tuple[Standing, Range]], top: float) -> Range:
+    line = thing.standing.line
+    if thing.group == "ground":
+        return (0.0, 0.0)
+    owner = _owner(thing, known)
+    if owner is None or (line.at is None and owner[0].line.slot in SUPPORT):
+        return (0.0, top)
+    up = outline(owner[0].part).up if line.at is None else line.at.up
+    return (owner[1][0] + up[0], owner[1][1] + up[1]) if finite(up) else (0.0, max(top, owner[1][1]))
+
+
+def _owner(thing: Placed, known: Mapping[int, tuple[Standing, Range]]) -> tuple[Standing, Range] | None:
+    line = thing.standing.line
+    wanted = line.on or "head"
+    for standing, seat in known.values():
+        name = standing.part.name if line.on_is_name else standing.line.slot
+        if standing is not thing.standing and name == wanted:
+            return (standing, seat)
+    return None
+
+
+def _centre(thing: Placed, seat: Range, top: float) -> Range:
+    hung = thing.standing.line.hung
+    if hung is not None:
+        return (hung.low, hung.high)
+    own = centre_of(thing.standing.part)[0].up
+    if finite(own):
+        return (seat[0] + own[0], seat[1] + own[1])
+    return (min(0.0, seat[0]), max(top, seat[1]))
