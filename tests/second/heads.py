@@ -77,7 +77,7 @@ class Curve:
 
 @dataclass(frozen=True)
 class Head:
-    """The figures of a head as facts.md takes them: points with heights, the cap, trials, and the depth of the axis."""
+    """A head's figures as the design takes them: points with heights, the cap, trials, and the depth of the axis."""
 
     points: tuple[tuple[Range, Range], ...]  # (height, mass)
     cap: Range | None

@@ -118,8 +118,9 @@ def _above(thing: Stood, below: Stood) -> bool:
 def _above_ground(each: Stood, stood: Sequence[Stood]) -> Range:
     """The height of a centre of gravity above ground; what is carried has its own from the plate's top face.
 
-    The design does not say where what is below the plate lies when nothing is written of it. Taken is: its seat anywhere
-    from the ground to the plate, what stands in the stack anywhere in itself, sticks and spreader up to the bowl.
+    The design does not say where what is below the plate lies when nothing is written of it. Taken is: its
+    seat anywhere from the ground to the plate, what stands in the stack anywhere in itself, sticks and spreader up to
+    the bowl.
     """
     plate = next(other for other in stood if other.slot == "head")
     if each.carried:
