@@ -27,6 +27,7 @@ SUBJECTS = {
     "rig": "A rig in one combination of its alternatives.",
     "stage": "A rig while it is built up.",
     "part": "A part as its parts book describes it.",
+    "part lens": "What is another kind of figure for a lens than for parts at large.",
     "point": "One point of a head's chart, or of figures like it.",
     "joint": "One part of a rig on what it stands on.",
     "packed": "One thing held in a case.",

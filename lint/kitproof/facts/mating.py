@@ -144,6 +144,21 @@ def lower_size(joint: JointSubject) -> Words:
     return _words(joint, 1, "size")
 
 
+def _interface(joint: JointSubject, which: int) -> Words:
+    seat = joint.pair[which]
+    return Words(None, joint.lacks) if seat is None else Words(seat.words)
+
+
+@fact("upper_interface", "joint", text(), "the interface that the upper part sits on, family and size")
+def upper_interface(joint: JointSubject) -> Words:
+    return _interface(joint, 0)
+
+
+@fact("lower_interface", "joint", text(), "the interface that the lower part takes, family and size")
+def lower_interface(joint: JointSubject) -> Words:
+    return _interface(joint, 1)
+
+
 def _found(joint: JointSubject, alike: bool) -> Verdict:
     """True where a pair is there; else missing where more may be there than is written, else false."""
     if alike:

@@ -96,7 +96,23 @@ def rig_fields() -> list[Fact]:
         "alternatives", "rig", set_of("part"), "every part that stands in any of its combinations", _alternatives
     )
     taken = {each.name for each in slots}
-    return [*slots, parts, alternatives, *(each for each in conditions if each.name not in taken)]
+    conditions = [each for each in conditions if each.name not in taken]
+    return [*slots, parts, alternatives, *conditions, *(_whether_said(each) for each in conditions)]
+
+
+def _whether_said(condition: Fact) -> Fact:
+    """Whether a condition is spoken of at all. A rule that asks for it only where the list does can tell `wind ?`,
+    which is not known, from a list that does not say a word of the wind."""
+    name, words = condition.name, condition.name.replace("_", " ")
+    says = f"whether the list says anything of {words}, be it `?`"
+    return Fact(f"{name}_said", "rig", TRUTH, says, lambda subject: _written(subject, name), certain=True)
+
+
+def _written(subject: RigSubject, name: str) -> Verdict:
+    rig = subject.rig
+    value = getattr(rig, name) if hasattr(rig, name) else getattr(rig.site, name)
+    said = name in rig.places or not (value is None or value is False or value == ())
+    return Verdict(Truth.TRUE if said else Truth.FALSE)
 
 
 def _slot(word: str):  # type: ignore[no-untyped-def]  # a closure for the table above

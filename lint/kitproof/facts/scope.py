@@ -1,6 +1,7 @@
 """What lies outside this proof: a rig that is hung, driven, flown or craned, or that is over people.
 
-A rig says so by `mounted on`. Words for it in a title, a note or a name are a sign and no more, so that they are doubt.
+A rig says so by `mounted on`. Words for it in a title, a note or a name are a sign and no more, so that they are doubt; `mounted on ground`
+settles it.
 """
 
 from __future__ import annotations
@@ -34,6 +35,10 @@ def _said(rig: RigSubject) -> str:
 def outside(rig: RigSubject) -> Verdict:
     if rig.rig.mounted_on and rig.rig.mounted_on != ("ground",):
         return Verdict(Truth.TRUE)
+    if rig.rig.mounted_on:
+        return Verdict(Truth.FALSE)
+    if "mounted_on" in rig.rig.places:
+        return Verdict(Truth.MISSING, (f"{rig.label}: what it is mounted on",))
     return Verdict(Truth.UNDECIDED if _said(rig) else Truth.FALSE)
 
 

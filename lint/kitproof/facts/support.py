@@ -9,8 +9,9 @@ from kitproof.facts.fact import HouseNumber, fact
 from kitproof.facts.holding import HOUSE, Figure, Holding, HoldingLimits
 from kitproof.facts.loads import safe_range, share_range, stack_range
 from kitproof.facts.mass import lacking, masses, terms
+from kitproof.facts.part import PartSubject
 from kitproof.facts.rig import RigSubject
-from kitproof.facts.values import Amount, Words, joined, number, text
+from kitproof.facts.values import Amount, Words, joined, number, text, thing
 from kitproof.model.parts import Part, Point
 from kitproof.words.dimensions import LENGTH, MASS, NUMBER
 
@@ -191,19 +192,46 @@ def legs_share(rig: RigSubject) -> Amount:
 )
 def stack_share(rig: RigSubject) -> Amount:
     """Only parts that give a rating count. 0 where none does."""
-    chain = [each for each in rig.build.chain if each.line.slot not in ("sticks", "head", "camera")]
-    stack = []
-    missing: tuple[str, ...] = ()
-    for each in chain:
-        if not each.part.rated and not each.part.blank("rated") and each.part.described:
-            continue
-        bears = _above(rig, each)
-        rated, lacks = rating(each.part)
-        stack.append(((bears.low, bears.high), rated))
-        missing = joined(missing, bears.missing, lacks)
+    stack = _stack(rig)
     if not stack:
         return Amount(0.0, 0.0)
-    return Amount(*stack_range(stack), missing)
+    missing = joined(*(joined(bears.missing, lacks) for _, bears, _, lacks in stack))
+    return Amount(*stack_range([((bears.low, bears.high), rated) for _, bears, rated, _ in stack]), missing)
+
+
+def _stack(rig: RigSubject) -> list[tuple[Standing, Amount, tuple[float, float], tuple[str, ...]]]:
+    """The rated parts of the stack, each with what it bears, its rating, and what is missing of that."""
+    chain = [each for each in rig.build.chain if each.line.slot not in ("sticks", "head", "camera")]
+    rated = [each for each in chain if each.part.rated or each.part.blank("rated") or not each.part.described]
+    return [(each, _above(rig, each), *rating(each.part)) for each in rated]
+
+
+def _weakest(rig: RigSubject) -> tuple[Standing, Amount] | None:
+    """Of the stack the part with the greatest share of its rating on it, and what it bears; the lowest on a tie."""
+    found = [(stack_range([((bears.low, bears.high), rated)]), each, bears) for each, bears, rated, _ in _stack(rig)]
+    if not found:
+        return None
+    _, part, bears = max(found, key=lambda each: each[0])
+    return part, bears
+
+
+@fact(
+    "stack_weakest",
+    "rig",
+    thing("part"),
+    "the rated part between sticks and camera, the head left aside, that bears the greatest share of its rating",
+)
+def stack_weakest(rig: RigSubject) -> PartSubject | None:
+    """Not there where no part of the stack gives a rating."""
+    found = _weakest(rig)
+    return rig.part(found[0]) if found else None
+
+
+@fact("stack_bears", "rig", number(MASS), "what that part bears", "sum of the masses above it", "statics")
+def stack_bears(rig: RigSubject) -> Amount:
+    """0 where no part of the stack gives a rating."""
+    found = _weakest(rig)
+    return found[1] if found else Amount(0.0, 0.0)
 
 
 def _above(rig: RigSubject, part: Standing) -> Amount:
@@ -216,8 +244,6 @@ def _above(rig: RigSubject, part: Standing) -> Amount:
     upper = {id(each) for each in chain[place:]}
     others = [each for each in rig.placed if each.standing is not part and each.on_sticks]
     bears = masses(rig, [each for each in others if each.root is not None and id(each.root) in upper])
-    # Ballast that lies on the ground hangs from the sticks: nothing in the chain bears it.
-    adrift = [each for each in others if each.root is None and each.group != "ground"]
-    loose = masses(rig, adrift)
-    lost = tuple(f"{each.standing.part.label}: what it is on" for each in adrift)
+    loose = masses(rig, [each for each in others if each.root is None])
+    lost = tuple(f"{each.standing.part.label}: what it is on" for each in others if each.root is None)
     return Amount(bears.low, bears.high + loose.high, joined(bears.missing, loose.missing, lost))
