@@ -244,6 +244,8 @@ def _above(rig: RigSubject, part: Standing) -> Amount:
     upper = {id(each) for each in chain[place:]}
     others = [each for each in rig.placed if each.standing is not part and each.on_sticks]
     bears = masses(rig, [each for each in others if each.root is not None and id(each.root) in upper])
-    loose = masses(rig, [each for each in others if each.root is None])
-    lost = tuple(f"{each.standing.part.label}: what it is on" for each in others if each.root is None)
+    # Ballast that lies on the ground hangs from the sticks: nothing in the chain bears it.
+    adrift = [each for each in others if each.root is None and each.group != "ground"]
+    loose = masses(rig, adrift)
+    lost = tuple(f"{each.standing.part.label}: what it is on" for each in adrift)
     return Amount(bears.low, bears.high + loose.high, joined(bears.missing, loose.missing, lost))
