@@ -20,6 +20,8 @@ FOLDER = Path(__file__).with_name("proofs")
 PATHS = {
     "nine-bells-faults": "samples/nine-bells-faults.kitlist",
     "nine-bells-mended": "samples/nine-bells-mended.kitlist",
+    "second-unit-faults": "samples/second-unit-faults.kitlist",
+    "second-unit-mended": "samples/second-unit-mended.kitlist",
     "untidy": "samples/untidy",
     "stock": "samples/stock",
     "house": "samples/house",

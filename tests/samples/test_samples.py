@@ -15,12 +15,13 @@ from tests.proofing.lists import book, book_for, everything, marks, proofed, rea
 
 SAMPLES = ROOT / "samples"
 FAULTS = SAMPLES / "nine-bells-faults.kitlist"
-MENDED = SAMPLES / "nine-bells-mended.kitlist"
+SECOND = SAMPLES / "second-unit-faults.kitlist"
+MENDED = sorted(SAMPLES.glob("*-mended.kitlist"))
 UNTIDY = sorted((SAMPLES / "untidy").glob("*.kitlist"))
 STOCK = sorted((SAMPLES / "stock").glob("*.kitlist"))
 ALL = sorted(SAMPLES.rglob("*.kitlist"))
 
-MARKED = pytest.mark.parametrize("path", [FAULTS, *UNTIDY], ids=short)
+MARKED = pytest.mark.parametrize("path", [FAULTS, SECOND, *UNTIDY], ids=short)
 
 
 def found_in(path: Path) -> tuple[Finding, ...]:
@@ -51,8 +52,22 @@ def test_planted_faults_are_found_for_certain() -> None:
     assert {each.outcome for each in proofed(read(FAULTS)).findings} == {"fails"}
 
 
-def test_the_mended_list_is_not_sent_back_and_leaves_nothing_undecided() -> None:
-    whole = proofed(read(MENDED))
+def test_what_hangs_below_its_head_stays_in_doubt_since_no_chart_goes_there() -> None:
+    found = proofed(read(SECOND)).findings
+    assert [(each.subject, each.rule) for each in found if each.outcome != "fails"] == [
+        ("rig Jetty", "overload-at-height")
+    ]
+
+
+def test_every_list_with_faults_has_its_mended_twin() -> None:
+    assert {path.stem.removesuffix("-faults") for path in (FAULTS, SECOND)} == {
+        path.stem.removesuffix("-mended") for path in MENDED
+    }
+
+
+@pytest.mark.parametrize("path", MENDED, ids=short)
+def test_a_mended_list_is_not_sent_back_and_leaves_nothing_undecided(path: Path) -> None:
+    whole = proofed(read(path))
     assert not whole.sends_back("watch")
     assert [each.rule for each in whole.findings if each.counts_as != "note" or each.outcome == "cannot tell"] == []
     assert (whole.not_judged, whole.not_read) == (0, 0)
