@@ -5,8 +5,9 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
-from tests.second.described import Kit, Line, Part, Rig, Without
+from tests.second.described import Kit, Line, Part, Rig, Spot, Without
 
 SUPPORT = ("sticks", "spreader", "riser", "adapter", "head", "plate", "slide", "base", "camera")
 
@@ -100,4 +101,6 @@ def part_of(kit: Kit, line: Line, name: str) -> Part:
     if known is not None:
         return known
     within = kit.list_within.high if kit.list_within else 0
-    return Part(line.slot, name, mass=line.mass, within=within)  # type: ignore[arg-type]  # a sharp share is a fraction
+    near = (Fraction(-1, 20), Fraction(1, 20))
+    cog = Spot("", near, near, near)
+    return Part(line.slot, name, mass=line.mass, cog=cog, within=within)  # type: ignore[arg-type]  # a sharp share is a fraction

@@ -171,10 +171,10 @@ def _head(chance: random.Random, sharp: float) -> dict[str, object]:
     if form == "rated with height" or (form == "chart" and chance.random() < 0.2):
         made["rated"] = Figure(mass(chance, 4, 40, sharp=sharp), length(chance, 0.05, 0.06, sharp=sharp))
     if chance.random() < 0.3:
-        made["tried"] = tuple(
-            Figure(mass(chance, 2, 25, sharp=sharp), length(chance, 0.05, 0.5, sharp=sharp))
-            for _ in range(chance.randrange(1, 3))
-        )
+        first = length(chance, 0.05, 0.5, sharp=sharp)
+        second = length(chance, float(first.high) + 0.01, float(first.high) + 0.2, sharp=sharp)
+        heights = (first, second)[: chance.randrange(1, 3)]  # apart: the reader takes each height once
+        made["tried"] = tuple(Figure(mass(chance, 2, 25, sharp=sharp), each) for each in heights)
     if chance.random() < 0.6:
         made["axis"] = _axis(chance, sharp)
     return made
