@@ -13,6 +13,7 @@ from kitproof.model.kitlist import Case, KitList, Move, Order, PlacedSlip, Waive
 from kitproof.model.names import Shelves, check_names
 from kitproof.model.part_maker import make_part
 from kitproof.model.parts import Part
+from kitproof.model.quantities import Spot
 from kitproof.model.rig_maker import make_rig, with_lost_rig
 from kitproof.model.rigs import Days, Rig, Site
 from kitproof.model.sources import Sources
@@ -29,6 +30,11 @@ def make_list(sources: Sources, key: str = "") -> KitList:
     `key` names the list from wherever it is proofed; without one its path does.
     """
     return _Maker(sources).make(key)
+
+
+NEAR = Spot((-0.05, 0.05), (-0.05, 0.05), (-0.05, 0.05))
+"""Where the centre of gravity of a thing lies of which a line tells the mass and no book anything: within 50 mm of
+where the line puts it, in m. Common practice, no source: such things are small."""
 
 
 class _Maker:
@@ -186,7 +192,7 @@ class _Maker:
         part = self.parts.get(name) or (self.others.get(name) if mass is None and name else None)
         if mass is not None and part is None:
             weight = convert.interval(convert.widened(mass, self.within), MASS)
-            part = Part(kind=slot or "accessory", name=name, where=where, mass=weight, places={"mass": where})
+            part = Part(kind=slot or "accessory", name=name, where=where, mass=weight, places={"mass": where}, cog=NEAR)
             self.others.setdefault(name, part)
             return part
         if part is not None and _fits(slot, part.kind):
