@@ -114,7 +114,7 @@ def test_units_of_the_house_are_printed_where_a_list_asks_for_none(house: Path) 
     assert "is 3 kg, more than 2 kg" in run("proof", "a.kitlist").stdout
 
 
-WAITING = 'part head "Tollgate 16"\n  mass ?\n'
+WAITING = 'part head "Tollgate 16"\n  height 120 mm\n'
 
 
 def test_what_cannot_be_told_counts_at_the_grades_that_the_house_names(house: Path) -> None:
