@@ -18,6 +18,14 @@ from tests.proofing.lists import book, book_with, everything, marks, proofed, re
 
 # By group: the rules that Kitproof must have.
 WANTED = {
+    "air": {
+        "battery-needs-approval",
+        "battery-too-large",
+        "charge-too-high",
+        "spares-in-hold",
+        "terminals-bare",
+        "too-many-spares",
+    },
     "balance": {
         "heavy-to-one-side",
         "slide-missing",

@@ -22,6 +22,8 @@ PATHS = {
     "nine-bells-mended": "samples/nine-bells-mended.kitlist",
     "second-unit-faults": "samples/second-unit-faults.kitlist",
     "second-unit-mended": "samples/second-unit-mended.kitlist",
+    "islands-flight-faults": "samples/islands-flight-faults.kitlist",
+    "islands-flight-mended": "samples/islands-flight-mended.kitlist",
     "untidy": "samples/untidy",
     "stock": "samples/stock",
     "house": "samples/house",

@@ -274,6 +274,11 @@ def stands_in_rigs(line: LineSubject) -> Verdict:
     return _truth(part.described and KINDS[part.kind].in_rigs)
 
 
+@fact("rigs_there", "line", TRUTH, "whether the list has a rig at all", certain=True)
+def line_rigs_there(line: LineSubject) -> Verdict:
+    return _truth(bool(line.setting.kitlist.rigs))
+
+
 @fact("part", "item", thing("part"), "the part")
 def item_part(item: ItemSubject) -> PartSubject:
     return PartSubject(item.setting, item.part, item.first)
