@@ -28,9 +28,7 @@ def terms(low: float = -0.4, high: float = 0.6, least: float = 0.0) -> st.Search
     return st.builds(lambda m, r: Term(*m, *r), between(least, 8.0), between(low, high))
 
 
-def boxes(
-    most: int = 4, low: float = -0.4, high: float = 0.6, least: float = 0.0
-) -> st.SearchStrategy[list[Term]]:
+def boxes(most: int = 4, low: float = -0.4, high: float = 0.6, least: float = 0.0) -> st.SearchStrategy[list[Term]]:
     return st.lists(terms(low, high, least), min_size=1, max_size=most)
 
 

@@ -89,3 +89,12 @@ def test_points_stand_by_rising_height() -> None:
     below = [each.value("mass_below") for each in found]
     assert heights == [Amount(0.15, 0.15), Amount(0.22, 0.22), Amount(0.4, 0.4)]
     assert below == [Amount(math.inf, math.inf), Amount(18, 18), Amount(12, 12)]
+
+
+def test_a_front_is_one_diameter_for_a_lens_and_a_reach_for_what_clamps_it() -> None:
+    assert FACTS["part"]["front"].type.sort == "reach"
+    assert {kind: list(facts) for kind, facts in FACTS.items() if " " in kind} == {"part lens": ["front"]}
+    assert FACTS["part lens"]["front"].type.sort == "number"
+    lens, clamp = part('lens "l"\n  front 113..115 mm'), part('matte box "m"\n  front 95..136 mm')
+    assert (lens.amount("front").low, lens.amount("front").high) == (pytest.approx(0.113), pytest.approx(0.115))
+    assert (clamp.amount("front").low, clamp.amount("front").high) == (pytest.approx(0.095), pytest.approx(0.136))

@@ -173,7 +173,7 @@ def test_where_doubts_of_two_heights_overlap_the_greater_mass_comes_first() -> N
     assert [at(head, h)[1] for h in (0.2, 0.25, 0.27)] == pytest.approx([10, 10, 5 * 0.25 / 0.27])
     assert [at(head, h)[0] for h in (0.1, 0.125, 0.15)] == pytest.approx([10, 7.5, 5])
     swapped = Holding(chart=(Figure((5, 5), (0.1, 0.3)), Figure((10, 10), (0.15, 0.25))), axis=(0, 0))
-    assert swapped.points[0][1] == (10, 10)
+    assert list(swapped.points[0][1]) == [10, 10]
     apart = Holding(chart=(Figure((5, 5), (0.1, 0.15)), Figure((10, 10), (0.15, 0.25))))
     assert at(apart, 0.2) == at(Holding(chart=(Figure((5, 5), (0.1, 0.15)), Figure((5, 5), (0.15, 0.25)))), 0.2)
 

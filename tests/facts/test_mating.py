@@ -101,3 +101,11 @@ def _joins(port: int, run: tuple[Part, ...], seat: int) -> bool:
             return False
         port = int(part.takes[0].size)
     return port == seat
+
+
+def test_an_interface_is_said_as_it_is_written_with_no_size_where_it_has_none() -> None:
+    text = 'part head "h"\n  mass 3 kg\n  sits on flat\n' + RIG.replace("small head", "h")
+    found = joint(text, "h")
+    assert (found.value("upper_interface"), found.value("lower_interface")) == (Words("flat"), Words("bowl 100 mm"))
+    unknown = joint('part head "h"\n  mass 3 kg\n' + RIG.replace("small head", "h"), "h")
+    assert unknown.value("upper_interface") == Words(None, ('head "h": sits on',))

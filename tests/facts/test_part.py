@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from kitproof.facts.part import PartSubject
+from kitproof.facts.part import PartSubject, PointSubject
 from kitproof.facts.values import Words
 from tests.model.texts import made, setting, subject
 
@@ -49,4 +49,18 @@ def test_a_point_knows_its_chart_and_where_it_stands() -> None:
     (point,) = head().points("chart")
     assert point.label == 'chart of "h"'
     assert point.where().line == 3
+    assert isinstance(point, PointSubject)
     assert point.within == ('part "h"',)
+
+
+def test_points_asked_about_may_be_any_and_points_left_out_are_none() -> None:
+    asked, left_out, given = (
+        PartSubject(setting(kitlist), kitlist.own_parts[0])
+        for kitlist in (made(f'part sticks "s"\n  mass 5 kg\n{feet}', parts="") for feet in ("  feet ?\n", "", FEET))
+    )
+    assert (len(asked.points("feet")), asked.points("feet").missing) == (0, ('sticks "s": feet',))
+    assert (len(left_out.points("feet")), left_out.points("feet").missing) == (0, ())
+    assert (len(given.points("feet")), given.points("feet").missing) == (2, ())
+
+
+FEET = "  feet 400 mm at 800 mm, 600 mm at 1500 mm\n"

@@ -100,3 +100,26 @@ class TestStack:
         found = amount(made(STACK.format(said).replace("  head ", '  riser "r"\n  head ')), "stack_share")
         assert found.high == math.inf
         assert found.missing[0].startswith('riser "r": rated')
+
+
+RATED_RIG = RIG.replace("wide slide", "s").replace("studio base", "b")
+SLIDE = 'part slide "s"\n  mass 0.7 kg\n  rated {} kg\n  sits on screw 3/8-16\n  takes slide wide\n'
+BASE = 'part base "b"\n  mass 1 kg\n  rated {} kg\n  sits on slide wide\n  takes screw 3/8-16\n'
+
+
+@pytest.mark.parametrize(
+    ("slide", "base", "weakest", "bears"), [(16, 10, '"b"', 7), (10, 16, '"s"', 8), (8, 7, '"s"', 8)]
+)
+def test_the_weakest_of_the_stack_is_named_with_what_it_bears(slide: int, base: int, weakest: str, bears: int) -> None:
+    """The base bears camera and lens, 7 kg, the slide the base as well: 8 over 16 is less than 7 over 10.
+    Shares that are alike are the lower part's."""
+    rig = subject(made(SLIDE.format(slide) + BASE.format(base) + RATED_RIG))
+    assert rig.amount("stack_share").high == pytest.approx(bears / (slide if weakest == '"s"' else base))
+    assert getattr(rig.value("stack_weakest"), "label", None) == weakest
+    assert rig.amount("stack_bears").high == pytest.approx(bears)
+
+
+def test_a_stack_with_no_rating_has_no_weakest_part() -> None:
+    rig = subject(made(RIG))
+    assert rig.value("stack_weakest") is None
+    assert rig.amount("stack_share").high == 0

@@ -83,8 +83,13 @@ def _place(value: d.Place) -> str:
     if not value.known:
         return "place ?"
     return "place " + " ".join(
-        f"{axis} {_ends(*getattr(value, axis), LENGTH)}" for axis in ("forward", "up", "left") if axis in value.said
+        f"{axis} {_along(value, axis)}" for axis in ("forward", "up", "left") if axis in value.said
     )
+
+
+def _along(value: d.Place, axis: str) -> str:
+    low, high = {"forward": value.forward, "up": value.up, "left": value.left}[axis]
+    return _ends(low, high, LENGTH)
 
 
 def _points(value: d.Points) -> str:

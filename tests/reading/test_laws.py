@@ -67,11 +67,12 @@ def _check_inside(node: Any, start: int, end: int) -> None:
     if isinstance(node, tuple):
         for each in node:
             _check_inside(each, start, end)
-    elif is_dataclass(node):
-        if hasattr(node, "start"):
-            assert start <= node.start < node.end <= end
-        for each in fields(node):
-            _check_inside(getattr(node, each.name), start, end)
+    elif is_dataclass(node) and not isinstance(node, type):
+        inner = {each.name: getattr(node, each.name) for each in fields(node)}
+        if "start" in inner:
+            assert start <= inner["start"] < inner["end"] <= end
+        for each in inner.values():
+            _check_inside(each, start, end)
 
 
 def _moved(node: Any, by: int) -> Any:
@@ -82,7 +83,7 @@ def _moved(node: Any, by: int) -> Any:
         return node
     changes = {each.name: _moved(getattr(node, each.name), by) for each in fields(node)}
     columns = [name for name in changes if name in ("start", "end", "on_start", "on_end")]
-    changes |= {name: getattr(node, name) + by for name in columns if name in ("start", "end") or node.on}
+    changes |= {name: getattr(node, name) + by for name in columns if name in ("start", "end") or changes["on"]}
     return replace(node, **changes)
 
 

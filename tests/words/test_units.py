@@ -8,7 +8,7 @@ import pytest
 from kitproof.words.dimensions import ANGLE, NUMBER, Dimension
 from kitproof.words.units import UNITS, Unit
 
-REGISTRY = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
+REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
 
 # How pint spells what it would otherwise read as something else.
 SPELT = {
