@@ -11,6 +11,7 @@ from kitproof.model.case_maker import make_case, make_move, make_order, make_wai
 from kitproof.model.convert import Line
 from kitproof.model.kitlist import Case, KitList, Move, Order, PlacedSlip, Waiver
 from kitproof.model.names import Shelves, check_names
+from kitproof.model.part_checks import check_part
 from kitproof.model.part_maker import make_part
 from kitproof.model.parts import Part
 from kitproof.model.quantities import Spot
@@ -121,6 +122,7 @@ class _Maker:
                 self.unsure.update({entry.name} if entry.kind == "part" else ())
                 continue
             part = make_part(document, entry, within)
+            check_part(part, self._report)
             if document is self.sources.documents[0]:
                 self.own_parts.append(part)
             if entry.name in self.parts:

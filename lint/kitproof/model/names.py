@@ -97,7 +97,10 @@ def _rig(rig: Rig, shelves: Shelves, report: Report) -> None:
         return
     slots = tuple(dict.fromkeys(line.slot for line in rig.lines))
     names = tuple(dict.fromkeys(part.name for part in parts if part.name))
-    for line in rig.lines:
+    for number, line in enumerate(rig.lines):
+        if line.on and _leads_back_to(rig.lines, number):
+            where = _spoken(rig, line, line.on_at)
+            report("figures-contradict", where, f"on {line.on}", wanted="a part that does not stand on this one")
         if line.on and line.on not in (names if line.on_is_name else (*slots, "ground")):
             known, wanted = (names, "a part") if line.on_is_name else (slots, "a slot")
             where = _spoken(rig, line, line.on_at)
@@ -106,6 +109,25 @@ def _rig(rig: Rig, shelves: Shelves, report: Report) -> None:
             if name not in names:
                 wanted = f"a part that {rig.label} has"
                 report("unknown-part", _spoken(rig, line, at), name, known=names, wanted=wanted)
+
+
+def _leads_back_to(lines: Sequence[SlotLine], start: int) -> bool:
+    """Whether what a line is on stands, in the end, on that line again."""
+    met, waiting = set(), [start]
+    while waiting:
+        line = lines[waiting.pop()]
+        for number, other in enumerate(lines):
+            if line.on and _is(other, line) and number not in met:
+                met.add(number)
+                waiting.append(number)
+    return start in met
+
+
+def _is(other: SlotLine, line: SlotLine) -> bool:
+    """Whether a line is what another says it is on."""
+    if line.on_is_name:
+        return any(option.part is not None and option.part.name == line.on for option in other.options)
+    return other.slot == line.on
 
 
 def _spoken(rig: Rig, line: SlotLine, at: Where | None) -> Where:
