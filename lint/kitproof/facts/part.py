@@ -8,7 +8,7 @@ from typing import ClassVar
 
 from kitproof.facts.fact import fact
 from kitproof.facts.subject import Setting, Subject
-from kitproof.facts.values import Amount, Words, number, text
+from kitproof.facts.values import Amount, Several, Words, number, text
 from kitproof.model.parts import Part, Point
 from kitproof.model.quantities import Interval
 from kitproof.reading.document import Where
@@ -48,14 +48,15 @@ class PartSubject(Subject):
             return self.named_at
         return self.part.where_of(field)
 
-    def points(self, field: str) -> tuple[PointSubject, ...]:
-        """The points of a chart by rising height; those without a height last."""
+    def points(self, field: str) -> Several:
+        """The points of a chart by rising height; those without a height last. Written as `?` there may be any."""
         found: tuple[Point, ...] = getattr(self.part, field)
         rising = sorted(found, key=lambda point: point.at.low if point.at else math.inf)
-        return tuple(
+        points = (
             PointSubject(self.setting, self, field, point, below)
             for point, below in zip(rising, [None, *rising], strict=False)
         )
+        return Several(points, (self.part.lacks(field),) if self.part.blank(field) else ())
 
     def named_part(self, name: str | None, kind: str) -> PartSubject | None:
         """Another part by its name; one that no book describes is still there, with nothing known but its kind."""

@@ -1,7 +1,7 @@
 """What lies outside this proof: a rig that is hung, driven, flown or craned, or that is over people.
 
-A rig says so by `mounted on`. Words for it in a title, a note or a name are a sign and no more, so that they are doubt; `mounted on ground`
-settles it.
+A rig says so by `mounted on`. Words for it in a title, a note or a name are a sign and no more, so that they are doubt;
+`mounted on ground` settles it.
 """
 
 from __future__ import annotations

@@ -80,6 +80,17 @@ def heights(rig: RigSubject) -> tuple[tuple[float, ...], tuple[str, ...]]:
     return feet.deciding_heights(chart, (legs.low, legs.high)), ()
 
 
+def _axis(rig: RigSubject) -> tuple[Range, tuple[str, ...]]:
+    """The depth of the tilt axis: as written; left out, anywhere that the house has for it; `?` takes no stand-in.
+
+    The lean asks little of it, where the torque of a head rests on it: so torque is not known then, and this is.
+    """
+    head = rig.build.first("head")
+    if head is not None and head.part.described and head.part.tilt_axis is None and not head.part.blank("tilt_axis"):
+        return (rig.setting.house["axis_least"], rig.setting.house["axis_most"]), ()
+    return axis_of(rig)
+
+
 def at_legs(rig: RigSubject, height: float, tilts: Range, *, without: tuple[str, ...] = ()) -> Legs:
     """The rig with its bowl at one height, tilting anywhere within a reach."""
     sticks = _sticks(rig)
@@ -88,7 +99,7 @@ def at_legs(rig: RigSubject, height: float, tilts: Range, *, without: tuple[str,
     things = weights(rig)
     mass = mass_range([each.term for each in things])
     slide, no_slide = slide_of(rig)
-    axis, no_axis = axis_of(rig)
+    axis, no_axis = _axis(rig)
     level = tilts == LEVEL
     radius = feet.foot_radius(_chart(sticks.feet), (height, height))
     stance = Stance(

@@ -201,4 +201,4 @@ def _value_of(limit: Limit, day: date | None) -> str:
 
 def _plain_words(text: str, values: Mapping[str, str]) -> str:
     said = NAME.sub(lambda name: values.get(name.group(), name.group().replace("_", " ")), text)
-    return SIGN.sub(lambda sign: SIGNS[sign.group()], said)
+    return SIGN.sub(lambda sign: SIGNS[sign.group()], said).replace(" within ", " is within ")
