@@ -96,7 +96,11 @@ def _all(kit: Kit, lines: list[Line]) -> Iterator[Combination]:
 
 
 def part_of(kit: Kit, line: Line, name: str) -> Part:
-    """The part of a name, or what stands in no book and has its mass on the line."""
+    """The part of a name, or what stands in no book and has its mass on the line: its centre is near its seat.
+
+    The design would have the centre of what has neither a `cog` nor an outline not known; taken is what the reference
+    of the format says of such a line, 50 mm.
+    """
     known = kit.part(name)
     if known is not None:
         return known
