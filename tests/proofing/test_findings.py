@@ -130,8 +130,13 @@ def test_what_two_lists_find_in_the_book_that_they_share_is_one_finding() -> Non
     one = Proof((finding(where=shared, path="a.kitlist"),), 3, 1, 2)
     two = Proof((finding(where=shared, path="b.kitlist"), finding(path="b.kitlist")), 4, 0, 1)
     whole = together([one, two])
-    assert [each.path for each in whole.findings] == ["a.kitlist", "b.kitlist"]
+    assert sorted(each.path for each in whole.findings) == ["a.kitlist", "b.kitlist"]
     assert (whole.judged, whole.not_judged) == (7, 1)
+
+
+def test_the_gravest_of_several_lists_comes_first() -> None:
+    one, two = Proof((finding(grade="note"),), 1, 0, 0), Proof((finding(grade="stop", path="b.kitlist"),), 1, 0, 0)
+    assert [each.grade for each in together([one, two]).findings] == ["stop", "note"]
 
 
 def test_what_one_list_waives_and_another_does_not_counts() -> None:
