@@ -135,8 +135,9 @@ def test_what_two_lists_find_in_the_book_that_they_share_is_one_finding() -> Non
 
 
 def test_the_gravest_of_several_lists_comes_first() -> None:
-    one, two = Proof((finding(grade="note"),), 1, 0, 0), Proof((finding(grade="stop", path="b.kitlist"),), 1, 0, 0)
-    assert [each.grade for each in together([one, two]).findings] == ["stop", "note"]
+    note, stop = finding(rule="a", grade="note"), finding(rule="b", grade="stop")
+    whole = together([Proof((note,), 1, 0, 0), Proof((stop,), 1, 0, 0)])
+    assert [each.grade for each in whole.findings] == ["stop", "note"]
 
 
 def test_what_one_list_waives_and_another_does_not_counts() -> None:

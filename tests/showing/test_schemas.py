@@ -18,10 +18,10 @@ from kitproof.words.units import SI_NAMES
 from tests.house.repository import ROOT, RULES, short
 from tests.proofing.lists import book
 
-NAMES = ("kitproof/findings/1", "kitproof/numbers/1", "kitproof/rules/1")
+NAMES = ("kitproof/findings/1", "kitproof/numbers/1", "kitproof/questions/1", "kitproof/rules/1")
 LISTS = sorted([*(ROOT / "samples").rglob("*.kitlist"), *RULES.glob("*/*.fails.kitlist")])
 MANY = [path for path in LISTS if path.is_relative_to(ROOT / "samples")]
-RIGS = sorted((ROOT / "samples").glob("*.kitlist"))
+RIGS = [path for path in sorted((ROOT / "samples").glob("*.kitlist")) if "\nrig " in path.read_text("utf-8")]
 ON = ("--on", "2027-03-01", "--as", "json")
 GRADES = ("stop", "wrong", "watch", "note")
 
@@ -87,6 +87,11 @@ def test_findings_keep_to_their_schema(path: Path) -> None:
 @pytest.mark.parametrize("more", [(), ("--worked", "--every")], ids=["plain", "worked"])
 def test_numbers_keep_to_their_schema(path: Path, more: tuple[str, ...]) -> None:
     assert faults(printed("numbers", str(path), *more, *ON)) == []
+
+
+@pytest.mark.parametrize("path", sorted((RULES / "support").glob("*.fails.kitlist")), ids=short)
+def test_questions_keep_to_their_schema(path: Path) -> None:
+    assert faults(printed("questions", str(path), *ON)) == []
 
 
 def test_rules_keep_to_their_schema() -> None:

@@ -113,14 +113,22 @@ def _rig(rig: Rig, shelves: Shelves, report: Report) -> None:
 
 def _leads_back_to(lines: Sequence[SlotLine], start: int) -> bool:
     """Whether what a line is on stands, in the end, on that line again."""
-    met, waiting = set(), [start]
-    while waiting:
-        line = lines[waiting.pop()]
-        for number, other in enumerate(lines):
-            if line.on and _is(other, line) and number not in met:
-                met.add(number)
-                waiting.append(number)
-    return start in met
+    met: set[int] = set()
+    here = _under(lines, start)
+    while here is not None and here not in met:
+        if here == start:
+            return True
+        met.add(here)
+        here = _under(lines, here)
+    return False
+
+
+def _under(lines: Sequence[SlotLine], number: int) -> int | None:
+    """The line that a line says it is on: another one that fits, else itself if it does."""
+    line = lines[number]
+    fitting = [other for other, each in enumerate(lines) if line.on and _is(each, line)]
+    others = [other for other in fitting if other != number]
+    return next(iter([*others, *fitting]), None)
 
 
 def _is(other: SlotLine, line: SlotLine) -> bool:

@@ -232,8 +232,8 @@ class Tag:
 class Choices:
     """A slot line. `options` holds a Name for each alternative, None for `none`; empty where only a mass is said.
 
-    `on` is "head", "sticks", "ground", another slot's word, or a part's name; "" where not said. `on_place` is the clause
-    that says it.
+    `on` is "head", "sticks", "ground", another slot's word, or a part's name; "" where not said. `on_place` is the
+    clause that says it.
     """
 
     options: tuple[Name | None, ...]
