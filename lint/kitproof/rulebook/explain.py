@@ -199,6 +199,11 @@ def _value_of(limit: Limit, day: date | None) -> str:
     return dated.written if dated is not None and dated.written else limit.name
 
 
+def _in_words(name: str) -> str:
+    """A name of the rule language as it is spoken: `lens.image_circle` is "image circle of the lens"."""
+    return " of the ".join(word.replace("_", " ") for word in reversed(name.strip(".").split(".")))
+
+
 def _plain_words(text: str, values: Mapping[str, str]) -> str:
-    said = NAME.sub(lambda name: values.get(name.group(), name.group().replace("_", " ")), text)
+    said = NAME.sub(lambda name: values.get(name.group()) or _in_words(name.group()), text)
     return SIGN.sub(lambda sign: SIGNS[sign.group()], said).replace(" within ", " is within ")
