@@ -25,6 +25,14 @@ def test_the_code_page_of_office_programs(end: bytes) -> None:
     assert (slip.kind, slip.start, slip.end, slip.said) == ("not-utf-8", 3, 4, "é")
 
 
+def test_a_line_that_is_not_utf_8_hides_nothing_of_the_others() -> None:
+    text, slip, line = decode("4 N·m\n".encode() + b"Ren\xe9\n" + "8°".encode())
+    assert text == "4 N·m\nRené\n8°"
+    assert line == 2
+    assert slip is not None
+    assert (slip.start, slip.end, slip.said) == (3, 4, "é")
+
+
 def test_a_byte_that_neither_has() -> None:
     text, slip, line = decode(b"\x81")
     assert (text, line) == ("\ufffd", 1)
