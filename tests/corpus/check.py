@@ -1,0 +1,110 @@
+"""One list with one fault planted: is it found by its rule at its place, and is all else that is found declared?"""
+
+from __future__ import annotations
+
+import tomllib
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cache
+from pathlib import Path
+from random import Random
+
+from kitproof.proofing.findings import Finding
+from tests.corpus.draft import MENDED, Draft, Line, before, draft
+from tests.corpus.planters import PLANTERS, Planter
+from tests.proofing.lists import book, book_with, everything, proofed
+
+CONSEQUENCES = Path(__file__).with_name("consequences.toml")
+
+
+@dataclass
+class Result:
+    """What lists with planted faults came to. `met` counts declared consequences by rule and by what was found."""
+
+    lists: int = 0
+    found: Counter[str] = field(default_factory=Counter)
+    met: Counter[tuple[str, str]] = field(default_factory=Counter)
+    problems: list[str] = field(default_factory=list)
+
+    def add(self, other: Result) -> None:
+        self.lists += other.lists
+        self.found += other.found
+        self.met += other.met
+        self.problems += other.problems
+
+
+@cache
+def consequences() -> Mapping[str, Mapping[str, str]]:
+    """For each rule what may be found beside it, and why.
+
+    A name of a rule stands for a certain finding of it, `itself` for one of the rule at another place, `may fail` and
+    `cannot tell` for any finding of that outcome.
+    """
+    found: Mapping[str, Mapping[str, str]] = tomllib.loads(CONSEQUENCES.read_text(encoding="utf-8"))
+    return found
+
+
+@cache
+def _found_before(name: str) -> frozenset[tuple[str, str]]:
+    return frozenset((each.rule, each.subject) for each in everything(proofed(before(name)).findings))
+
+
+def planted(rule: str, chance: Random) -> tuple[Draft, Line, Planter] | None:
+    """A fault of a rule, by any of its planters in any of the samples that has a place for it."""
+    ways = [(planter, name) for planter in PLANTERS[rule] for name in MENDED]
+    # A planter may find that the place it drew will not do; another draw may.
+    for planter, name in chance.sample(ways, len(ways)) * 4:
+        paper = draft(name)
+        line = planter(paper, chance)
+        if line is not None:
+            return paper, line, planter
+    return None
+
+
+def check(rule: str, chance: Random, called: str) -> Result:
+    """Plants one fault of a rule and judges what is found of it."""
+    made = planted(rule, chance)
+    if made is None:
+        return Result(1, problems=[f"{called}, {rule}: no place for it in any sample"])
+    paper, line, planter = made
+    place = paper.place(line)
+    by = book() if paper.settings is None else book_with(paper.settings)
+    found = [each for each in everything(proofed(paper.read(), by=by).findings) if not each.quiet]
+    hits = [each for each in found if _is_hit(each, rule, place)]
+    typed = line.text.strip().encode("utf-8", "replace").decode()
+    here = f"{called}, {rule}, {planter.__name__} in {paper.name}, line {place[1]} of {place[0]} “{typed}”"
+    result = Result(1)
+    if hits:
+        result.found[rule] += 1
+        spans = [(each.where.column, each.where.to_column) for each in hits]
+        if not all(0 < start <= end <= len(line.text) + 1 for start, end in spans):
+            result.problems.append(f"{here}: columns {spans} are no stretch of the line")
+    else:
+        others = [(each.outcome, each.where.path, each.where.line) for each in found if each.rule == rule]
+        result.problems.append(f"{here}: not found; of that rule: {others or 'nothing'}")
+    _judge_others(result, rule, [each for each in found if each not in hits], paper.name, here)
+    return result
+
+
+def _is_hit(finding: Finding, rule: str, place: tuple[str, int]) -> bool:
+    at = (finding.where.path, finding.where.line)
+    return (finding.rule, finding.outcome, at) == (rule, "fails", place)
+
+
+def _judge_others(result: Result, rule: str, others: Sequence[Finding], name: str, here: str) -> None:
+    declared = consequences().get(rule, {})
+    for each in others:
+        if (each.rule, each.subject) in _found_before(name):
+            continue
+        kind = each.outcome if each.outcome != "fails" else "itself" if each.rule == rule else each.rule
+        if kind in declared:
+            result.met[rule, kind] += 1
+        else:
+            said = f"{each.outcome}, {each.subject}, line {each.where.line} of {each.where.path}"
+            result.problems.append(f"{here}: undeclared {kind} ({each.rule}, {said})")
+
+
+def unused(met: Mapping[tuple[str, str], int]) -> list[str]:
+    """Declared consequences that were not met."""
+    return [f"{rule}: {kind}" for rule, those in consequences().items() for kind in those if not met.get((rule, kind))]
