@@ -38,8 +38,8 @@ class Result:
 def consequences() -> Mapping[str, Mapping[str, str]]:
     """For each rule what may be found beside it, and why.
 
-    A name of a rule stands for a certain finding of it, `itself` for one of the rule at another place, `may fail` and
-    `cannot tell` for any finding of that outcome.
+    A rule's name stands for a finding of it, certain or in doubt, `itself` for one of the planted rule elsewhere,
+    `cannot tell` for any rule that does not know.
     """
     found: Mapping[str, Mapping[str, str]] = tomllib.loads(CONSEQUENCES.read_text(encoding="utf-8"))
     return found
@@ -97,7 +97,7 @@ def _judge_others(result: Result, rule: str, others: Sequence[Finding], name: st
     for each in others:
         if (each.rule, each.subject) in _found_before(name):
             continue
-        kind = each.outcome if each.outcome != "fails" else "itself" if each.rule == rule else each.rule
+        kind = "cannot tell" if each.outcome == "cannot tell" else "itself" if each.rule == rule else each.rule
         if kind in declared:
             result.met[rule, kind] += 1
         else:

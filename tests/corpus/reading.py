@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from datetime import timedelta
 from random import Random
 
+from kitproof.model.parts import Part
 from kitproof.words.kinds import ENTRIES, KINDS
 from tests.corpus.draft import Draft, Entry, Line, a_rig
 from tests.corpus.place import kg
@@ -164,10 +165,16 @@ def height_twice(paper: Draft, chance: Random) -> Line | None:
     return line
 
 
+def _weighed(paper: Draft, chance: Random) -> Part:
+    """A part with a mass: one of a rig as often as any of the book."""
+    used = [option.part for rig in paper.before.rigs for line in rig.lines for option in line.options if option.part]
+    parts = used if used and chance.random() < 0.5 else list(paper.before.parts.values())
+    return chance.choice([part for part in parts if part.mass is not None])
+
+
 def impossible_mass(paper: Draft, chance: Random) -> Line | None:
     """A mass of grams taken for kilograms, or one of next to nothing."""
-    parts = [part for part in paper.before.parts.values() if part.mass is not None and part.kind != "accessory"]
-    part = chance.choice(parts)
+    part = _weighed(paper, chance)
     kind = KINDS[part.kind]
     # In pounds it would still be unusual, so that it is not taken for pounds.
     most = max(kind.most, kind.usual / 0.45359237) * chance.uniform(1.05, 9)
@@ -178,8 +185,7 @@ def impossible_mass(paper: Draft, chance: Random) -> Line | None:
 
 def pounds_as_kilograms(paper: Draft, chance: Random) -> Line | None:
     """A mass in pounds with the unit of kilograms."""
-    parts = [part for part in paper.before.parts.values() if part.mass is not None]
-    part = chance.choice(parts)
+    part = _weighed(paper, chance)
     kind = KINDS[part.kind]
     # Clear of both ends by more than what masses may be off in the book.
     return paper.entry(part.where).set("mass", kg(chance.uniform(1.02 * kind.usual, 0.98 * kind.usual / 0.45359237)))
