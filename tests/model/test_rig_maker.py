@@ -41,7 +41,32 @@ def test_an_or_line_that_cannot_be_read_is_an_alternative_of_which_nothing_is_kn
     assert amount(kitlist, "carried", number=1).high == float("inf")
 
 
+def test_a_slot_whose_word_is_misspelt_stands_where_it_is_written() -> None:
+    text = RIG.replace("  camera ", '  adpter    "bush"\n  camera ')
+    assert [slot for slot, _ in slots(made(text))] == [
+        "sticks",
+        "head",
+        "slide",
+        "base",
+        "adapter",
+        "camera",
+        "lens",
+    ]
+
+
 class TestLike:
+    def test_a_slot_whose_own_word_is_misspelt_does_not_keep_what_it_was_lent(self) -> None:
+        kitlist = made(RIG + 'rig B like A\n  hed "small head"\n')
+        assert slots(kitlist, "B") == [*BASIC[:1], ("head", ""), *BASIC[2:]]
+        lost = kitlist.rigs[1].lines[1].options[0].part
+        assert lost is not None
+        assert not lost.described
+        assert slots(kitlist, "A") == BASIC
+
+    def test_a_slot_with_a_line_of_its_own_keeps_it_beside_one_that_is_misspelt(self) -> None:
+        text = RIG + 'rig B like A\n  hed "small head"\n  head "small head"\n'
+        assert slots(made(text), "B") == BASIC
+
     def test_a_slot_line_replaces_every_line_of_its_slot_in_its_old_place(self) -> None:
         text = (
             RIG

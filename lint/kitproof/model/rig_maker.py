@@ -68,7 +68,7 @@ def make_rig(document: Document, entry: Entry, like: Rig | None, site: Site, fin
             case _:
                 _condition(values, field.word, field.value, line)
                 lost.extend([_lost_line(this, line)] if field.word == "underslung" and field.value is None else [])
-    _stand_in(this, lines)
+    _stand_in(this, lines, like)
     _from_the_ground_up(this, lines)
     own_site = {field.name: values.pop(field.name) for field in SITE if field.name in values}
     site = Site(**{**_said(site), **(_said(like.site) if like else {}), **own_site})
@@ -113,13 +113,26 @@ def _lost(slot: str, where: Where, says: str) -> SlotLine:
     return SlotLine(slot=slot, options=(Option(part=part, where=where),), where=where, at_known=False)
 
 
-def _stand_in(this: _Open, lines: list[SlotLine]) -> None:
-    """Slots that are not filled, and whose word may stand misspelt on a line: what needs them cannot be judged."""
+def _stand_in(this: _Open, lines: list[SlotLine], like: Rig | None) -> None:
+    """Slots that are not filled, and whose word may stand misspelt on a line: what needs them cannot be judged.
+
+    What another rig lends such a slot is not taken either: the misspelt line was to replace it.
+    """
+    lent = like.lines if like else ()
     for slip in this.entry.slips:
         slot = slip.nearest[0] if slip.kind == "unknown-word" and slip.nearest else ""
-        if slot in SLOTS and all(each.slot != slot for each in lines):
+        there = [each for each in lines if each.slot == slot]
+        if slot in SLOTS and all(any(each is other for other in lent) for each in there):
             where = this.document.where(this.entry, slip.row, slip.start, slip.end)
-            _insert(lines, _lost(slot, where, f"rig {this.entry.name}: line {where.line}, which could not be read"))
+            lost = _lost(slot, where, f"rig {this.entry.name}: line {where.line}, which could not be read")
+            if there:
+                lines[lines.index(there[0])] = lost
+                lines[:] = [each for each in lines if each not in there]
+            elif like:
+                _insert(lines, lost)
+            else:
+                below = (n for n, each in enumerate(lines) if each.where.line > where.line)
+                lines.insert(next(below, len(lines)), lost)
 
 
 def with_lost_rig(rig: Rig, like: str) -> Rig:
