@@ -7,7 +7,7 @@ from datetime import date
 
 import pytest
 
-from kitproof.facts.baggage import side_sum
+from kitproof.mechanics.baggage import side_sum
 from kitproof.rulebook.limit_lines import read_limits
 from kitproof.rulebook.limits import Dated, Limit
 from kitproof.rulebook.rulefile import lines_of

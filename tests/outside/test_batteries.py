@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from kitproof.facts.powering import energy_of, runtime
-from kitproof.facts.ranges import Interval
+from kitproof.mechanics.powering import energy_of, runtime
+from kitproof.mechanics.ranges import Interval
 from kitproof.words.units import UNITS
 
 

@@ -8,7 +8,7 @@ from datetime import date, timedelta
 import numpy as np
 import pytest
 
-from kitproof.facts.bookings import Booking, clashes, promised_at_most
+from kitproof.mechanics.bookings import Booking, clashes, promised_at_most
 
 FIRST = date(2027, 1, 1)
 SEASON = 200

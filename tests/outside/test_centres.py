@@ -14,7 +14,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitproof.facts.means import Term, balance_range, mean_range
+from kitproof.mechanics.means import Term, balance_range, mean_range
 
 Exact = tuple[tuple[Fraction, Fraction], tuple[Fraction, Fraction]]
 """The ends of a mass, in kg, and of a place, in m."""

@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from scipy.interpolate import interp1d
 from scipy.optimize import differential_evolution
 
-from kitproof.facts.holding import Figure, Holding
-from kitproof.facts.loads import share_range
-from kitproof.facts.means import Term
+from kitproof.mechanics.holding import Figure, Holding
+from kitproof.mechanics.loads import share_range
+from kitproof.mechanics.means import Term
 
 Chart = list[tuple[float, float]]
 

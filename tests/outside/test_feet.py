@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from scipy import optimize
 from shapely import LineString, Point, Polygon, maximum_inscribed_circle
 
-from kitproof.facts.feet import Plan, borne, edge_flat, edge_levelled, feet, feet_levelled, friction_needed
+from kitproof.mechanics.feet import Plan, borne, edge_flat, edge_levelled, feet, feet_levelled, friction_needed
 
 RADII = st.floats(0.15, 0.9)
 APEXES = st.floats(0.3, 1.8)

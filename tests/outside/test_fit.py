@@ -10,8 +10,8 @@ import numpy as np
 import pytest
 from scipy.optimize import Bounds, LinearConstraint, milp
 
-from kitproof.facts.fitting import Fit, pack
-from kitproof.facts.packings import Sides
+from kitproof.mechanics.fitting import Fit, pack
+from kitproof.mechanics.packings import Sides
 
 TURNS = list(itertools.permutations(range(3)))
 

@@ -6,9 +6,9 @@ import math
 
 import pytest
 
-from kitproof.facts.holding import Figure, Holding
-from kitproof.facts.loads import safe_range, share_range
-from kitproof.facts.means import Term
+from kitproof.mechanics.holding import Figure, Holding
+from kitproof.mechanics.loads import safe_range, share_range
+from kitproof.mechanics.means import Term
 from kitproof.words.units import INCH, POUND
 
 

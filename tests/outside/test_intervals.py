@@ -10,8 +10,8 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from mpmath import iv, mp
 
-from kitproof.facts import ranges
-from kitproof.facts.ranges import Interval
+from kitproof.mechanics import ranges
+from kitproof.mechanics.ranges import Interval
 
 numbers = st.one_of(st.integers(-1000, 1000).map(float), st.floats(-1e6, 1e6).filter(lambda x: x == 0 or abs(x) > 1e-6))
 intervals = st.tuples(numbers, numbers).map(lambda pair: (min(pair), max(pair)))

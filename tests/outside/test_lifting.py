@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from kitproof.facts.lifting import (
+from kitproof.mechanics.lifting import (
     HOUR,
     LOAD_CONSTANT,
     TEAM_SHARES,

@@ -8,7 +8,7 @@ import pytest
 from sympy import Rational, Symbol, integrate, pi, sin
 from sympy.physics.continuum_mechanics.beam import Beam
 
-from kitproof.facts.beams import ELASTICITY, Load, Rods, rod_sag_range, second_moment, tip_sag
+from kitproof.mechanics.beams import ELASTICITY, Load, Rods, rod_sag_range, second_moment, tip_sag
 from kitproof.words.units import INCH, G
 
 LBF = 4.4482216152605

@@ -13,9 +13,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitproof.facts.counterbalancing import needed_range
-from kitproof.facts.means import Term
-from kitproof.facts.torques import torque, worst_torque
+from kitproof.mechanics.counterbalancing import needed_range
+from kitproof.mechanics.means import Term
+from kitproof.mechanics.torques import torque, worst_torque
 
 M, D, A, B = 5.0, 0.15, 0.05, 0.10
 """kg and m, the example."""

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from kitproof.facts.means import Term, balance_range, mass_range, mean_range, two_scales
+from kitproof.mechanics.means import Term, balance_range, mass_range, mean_range, two_scales
 
 TEXTBOOK_G = 9.80
 """m/s²: what the textbooks below work with, not the standard value."""

@@ -17,8 +17,8 @@ import numpy as np
 import pytest
 from scipy.optimize import linprog, minimize_scalar
 
-from kitproof.facts.counterbalancing import NO_SPRING, Spring
-from kitproof.facts.torques import Slide, Weight, torque_left_range, worst_torque
+from kitproof.mechanics.counterbalancing import NO_SPRING, Spring
+from kitproof.mechanics.torques import Slide, Weight, torque_left_range, worst_torque
 
 G = 9.80665
 TILTS = (-0.7, 0.4)

@@ -13,11 +13,11 @@ from hypothesis import strategies as st
 from scipy import optimize
 from shapely import Point, Polygon, prepare
 
-from kitproof.facts.overturning import SAFETY, ballast_needed, overturn_share
-from kitproof.facts.stance import Stance
-from kitproof.facts.tipping import lean, tip_angle
+from kitproof.mechanics.overturning import SAFETY, ballast_needed, overturn_share
+from kitproof.mechanics.stance import Stance
+from kitproof.mechanics.tipping import lean, tip_angle
 from kitproof.words.units import G
-from tests.facts.stances import Rig, rigs_at_corners, stance_of, stances
+from tests.mechanics.stances import Rig, rigs_at_corners, stance_of, stances
 
 LEVEL = (0.0, 0.0)
 PANS = np.radians(np.arange(0.0, 120.0, 5.0))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from kitproof.facts.winds import AIR, FLAT_PLATE, beaufort, force, pressure
+from kitproof.mechanics.winds import AIR, FLAT_PLATE, beaufort, force, pressure
 from kitproof.words.units import INCH, POUND, G
 
 MILE_AN_HOUR = 1609.344 / 3600

@@ -8,10 +8,10 @@ from kitproof.facts.build import Standing
 from kitproof.facts.fact import fact
 from kitproof.facts.geometry import Placed
 from kitproof.facts.mass import ANY_TERM
-from kitproof.facts.means import balance_range
-from kitproof.facts.ranges import Interval, hull
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount, joined, number
+from kitproof.mechanics.means import balance_range
+from kitproof.mechanics.ranges import Interval, hull
 from kitproof.words.dimensions import LENGTH
 
 MOMENTS = "statics: moments about the tilt axis, forward and back, are equal"

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import math
 
-from kitproof.facts import baggage, fitting, lifting
 from kitproof.facts.cases import with_inner
 from kitproof.facts.fact import fact
-from kitproof.facts.fitting import Fit
-from kitproof.facts.lifting import Hands, Lift
 from kitproof.facts.outlines import mass_of
 from kitproof.facts.packing import CaseSubject
 from kitproof.facts.values import Amount, Words, joined, number, text
+from kitproof.mechanics import baggage, fitting, lifting
+from kitproof.mechanics.fitting import Fit
+from kitproof.mechanics.lifting import Hands, Lift
 from kitproof.model.kitlist import Case, Packed
 from kitproof.model.parts import Part
 from kitproof.model.quantities import Interval, Range

@@ -9,8 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from kitproof.facts.build import OFF_THE_PLATE, Build, Standing
-from kitproof.facts.means import Term
 from kitproof.facts.outlines import centre_of, height_of, mass_of, outline
+from kitproof.mechanics.means import Term
 from kitproof.model.quantities import ANYWHERE, UNKNOWN_SPOT, Range, Spot
 
 

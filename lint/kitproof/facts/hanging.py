@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import math
 
-from kitproof.facts import beams
-from kitproof.facts.beams import Load, Rods
 from kitproof.facts.build import Standing
 from kitproof.facts.fact import fact
 from kitproof.facts.geometry import Placed
-from kitproof.facts.means import Term
 from kitproof.facts.outlines import centre_of
 from kitproof.facts.part import PartSubject
-from kitproof.facts.ranges import subtract
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import TRUTH, Amount, Truth, Verdict, joined, number
+from kitproof.mechanics import beams
+from kitproof.mechanics.beams import Load, Rods
+from kitproof.mechanics.means import Term
+from kitproof.mechanics.ranges import subtract
 from kitproof.model.parts import Seat
 from kitproof.model.quantities import ANYWHERE, Interval, Range
 from kitproof.words.dimensions import FORCE, LENGTH, NUMBER, TORQUE

@@ -9,10 +9,10 @@ from kitproof.facts.build import Standing
 from kitproof.facts.fact import fact
 from kitproof.facts.geometry import Placed
 from kitproof.facts.grounded import finite, hanging
-from kitproof.facts.means import Term, mass_range, mean_range
 from kitproof.facts.outlines import centre_of, height_of, mass_of
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount, joined, number
+from kitproof.mechanics.means import Term, mass_range, mean_range
 from kitproof.model.parts import Part
 from kitproof.model.quantities import ANYWHERE, Range
 from kitproof.words.dimensions import LENGTH, MASS

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 
-from kitproof.facts import powering
 from kitproof.facts.build import Standing
 from kitproof.facts.fact import fact
 from kitproof.facts.part import PartSubject
-from kitproof.facts.powering import Draw, Stock
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount, joined, number
+from kitproof.mechanics import powering
+from kitproof.mechanics.powering import Draw, Stock
 from kitproof.model.parts import Part
 from kitproof.model.quantities import Range
 from kitproof.words.dimensions import CHARGE, ENERGY, NUMBER, POWER, TIME, VOLTAGE

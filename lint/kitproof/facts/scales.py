@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kitproof.facts.means import Term, two_scales
+from kitproof.mechanics.means import Term, two_scales
 from kitproof.model.parts import Weighed
 from kitproof.model.quantities import Range
 

@@ -15,8 +15,8 @@ from kitproof.facts.fact import Fact, fact
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.subject import Subject
 from kitproof.facts.tilting import no_weight, weights
-from kitproof.facts.torques import left_over_range
 from kitproof.facts.values import TRUTH, Amount, Held, Truth, Verdict, Words, joined, number, text, thing
+from kitproof.mechanics.torques import left_over_range
 from kitproof.reading.document import Where
 from kitproof.words.dimensions import LENGTH, MASS, NUMBER, TORQUE
 

@@ -10,19 +10,19 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from kitproof.facts import feet, winds
 from kitproof.facts.fact import HouseNumber, fact
 from kitproof.facts.mass import resting
-from kitproof.facts.means import mass_range, mean_range
 from kitproof.facts.outlines import outline
-from kitproof.facts.overturning import SAFETY, ballast_needed, overturn_share, tipping_energy
-from kitproof.facts.ranges import divide
 from kitproof.facts.rig import RigSubject
-from kitproof.facts.stance import Stance
 from kitproof.facts.tilting import axis_of, no_weight, slide_of, spring_left, weights
-from kitproof.facts.tipping import lean, tip_angle
-from kitproof.facts.torques import fall_energy_range, forward_left_range
 from kitproof.facts.values import Amount, joined, number, reach
+from kitproof.mechanics import feet, winds
+from kitproof.mechanics.means import mass_range, mean_range
+from kitproof.mechanics.overturning import SAFETY, ballast_needed, overturn_share, tipping_energy
+from kitproof.mechanics.ranges import divide
+from kitproof.mechanics.stance import Stance
+from kitproof.mechanics.tipping import lean, tip_angle
+from kitproof.mechanics.torques import fall_energy_range, forward_left_range
 from kitproof.model.parts import Part, Point
 from kitproof.model.quantities import ANYWHERE, Range, Reach
 from kitproof.words.dimensions import ANGLE, FORCE, LENGTH, MASS, NUMBER

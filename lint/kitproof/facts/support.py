@@ -6,12 +6,12 @@ import math
 
 from kitproof.facts.build import Standing
 from kitproof.facts.fact import HouseNumber, fact
-from kitproof.facts.holding import HOUSE, Figure, Holding, HoldingLimits
-from kitproof.facts.loads import safe_range, share_range, stack_range
 from kitproof.facts.mass import lacking, masses, terms
 from kitproof.facts.part import PartSubject
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount, Words, joined, number, text, thing
+from kitproof.mechanics.holding import HOUSE, Figure, Holding, HoldingLimits
+from kitproof.mechanics.loads import safe_range, share_range, stack_range
 from kitproof.model.parts import Part, Point
 from kitproof.words.dimensions import LENGTH, MASS, NUMBER
 

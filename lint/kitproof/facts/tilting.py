@@ -5,15 +5,15 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
-from kitproof.facts import counterbalancing as springs
 from kitproof.facts.balance import MOMENTS, slides, tilting
-from kitproof.facts.counterbalancing import Spring
 from kitproof.facts.fact import fact
 from kitproof.facts.geometry import Placed
-from kitproof.facts.means import Term
 from kitproof.facts.rig import RigSubject
-from kitproof.facts.torques import NO_SLIDE, Slide, Weight, drag_share, spring_left_range, torque_left_range
 from kitproof.facts.values import Amount, joined, number
+from kitproof.mechanics import counterbalancing as springs
+from kitproof.mechanics.counterbalancing import Spring
+from kitproof.mechanics.means import Term
+from kitproof.mechanics.torques import NO_SLIDE, Slide, Weight, drag_share, spring_left_range, torque_left_range
 from kitproof.model.quantities import ANYWHERE, Range
 from kitproof.words.dimensions import NUMBER, TORQUE
 

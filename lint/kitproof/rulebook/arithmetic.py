@@ -9,8 +9,8 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from kitproof.facts import ranges
 from kitproof.facts.values import Amount, joined
+from kitproof.mechanics import ranges
 
 
 def plus(one: Amount, other: Amount) -> Amount:
