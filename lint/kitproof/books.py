@@ -7,8 +7,10 @@ The command line goes over the settings file, the file over what ships. A settin
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
 from pathlib import Path
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from kitproof.facts.fields import knows
 from kitproof.facts.registry import FACTS, HOUSE_NUMBERS
@@ -22,8 +24,7 @@ SETTINGS_FILE = "kitproof.toml"
 PROJECT_FILE = "pyproject.toml"
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(Struct, frozen=True):
     """What the command line asks for over any file: settings, folders of own rules, a settings file by name."""
 
     settings: Settings = NO_SETTINGS
@@ -31,8 +32,7 @@ class Asked:
     house: str = ""
 
 
-@dataclass(slots=True)
-class Gathered:
+class Gathered(Struct):
     """Rule files of all folders by group and name, where a house's own ones are, and what is wrong with them."""
 
     files: dict[str, str]

@@ -138,7 +138,8 @@ def proof(
 
     desk = _desk(options)
     lists = desk.lists(paths, called)
-    whole = together([proofed(each, desk.book(each), day or date.today()) for each in lists])
+    on = day or date.today()
+    whole = together([proofed(each, desk.book(each), on, others) for each, others in desk.beside(lists)])
     if known is not None:
         whole = desk.against_known(whole, known, lists)
     if record is not None:
@@ -189,9 +190,9 @@ def numbers(
     desk = _desk(options)
     found = []
     lines: list[Line] = []
-    for kitlist in desk.lists(paths, called):
+    for kitlist, others in desk.beside(desk.lists(paths, called)):
         book = desk.book(kitlist)
-        setting = setting_of(kitlist, book, day or date.today())
+        setting = setting_of(kitlist, book, day or date.today(), others)
         mine = [room.numbers(setting, each, work=worked) for each in kitlist.rigs if rig in (None, each.name)]
         mine = [room.narrowed(each, names, every=every or form == "json") for each in mine]
         mine = [each for each in mine if each.combinations]
@@ -225,9 +226,9 @@ def questions(
 
     desk = _desk(options)
     found = []
-    for kitlist in desk.lists(paths, called):
+    for kitlist, others in desk.beside(desk.lists(paths, called)):
         book = desk.book(kitlist)
-        found.append((kitlist, asked(setting_of(kitlist, book, day or date.today()), book)))
+        found.append((kitlist, asked(setting_of(kitlist, book, day or date.today(), others), book)))
     if form == "json":
         _write(questions_json([(kitlist.path, each) for kitlist, each in found]), output)
         return

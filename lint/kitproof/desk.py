@@ -9,11 +9,12 @@ from typing import NoReturn
 
 from kitproof.books import Asked, Books, shipped_rules
 from kitproof.files import NoSuchPathError, Source, fetcher, lists_in, source
+from kitproof.facts.promises import beside
 from kitproof.model.kitlist import KitList
 from kitproof.model.making import make_list
+from kitproof.model.promises import Promised
 from kitproof.model.sources import gather
 from kitproof.proofing.findings import Proof
-from kitproof.proofing.known import BadRecordError, against, read_record
 from kitproof.reading.document import Where
 from kitproof.rulebook import BadRules, RuleBook, RuleError, Settings
 from kitproof.showing.text import Said
@@ -47,6 +48,11 @@ class Desk:
         self.real.update({each.path: each.real for each in found})
         self._all_books([each.real for each in found])
         return [_list_of(each) for each in found]
+
+    @staticmethod
+    def beside(lists: Sequence[KitList]) -> list[tuple[KitList, tuple[Promised, ...]]]:
+        """Each list with what the others promise of the stock that it wants too."""
+        return list(zip(lists, beside(lists), strict=True))
 
     def book(self, kitlist: KitList) -> RuleBook:
         return self._book(self.real[kitlist.path])
@@ -98,6 +104,8 @@ class Desk:
 
     def against_known(self, whole: Proof, path: str, lists: Sequence[KitList]) -> Proof:
         """A proof held against a record of known findings; a record that cannot be used stops the command."""
+        from kitproof.proofing.known import BadRecordError, against, read_record
+
         try:
             known = read_record(Path(path).read_bytes().decode("utf-8"))
             return against(whole, known, {each.key for each in lists})

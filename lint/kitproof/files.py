@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from kitproof.model.sources import Fetch, Fetched
 
@@ -17,8 +18,7 @@ class NoSuchPathError(Exception):
     """A path that was asked for and cannot be proofed; its text says why, in a person's words."""
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(Struct, frozen=True):
     """A list to proof: the path as it is shown, its real path, and its bytes."""
 
     path: str

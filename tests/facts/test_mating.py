@@ -74,8 +74,8 @@ def test_the_bridge_is_named_in_words() -> None:
 
 
 def adapter(name: str, low: int, high: int) -> Part:
-    seats = {"sits_on": (Seat(family="bowl", size=str(low)),), "takes": (Seat(family="bowl", size=str(high)),)}
-    return Part(kind="adapter", name=name, where=HERE, **seats)
+    below, above = Seat(family="bowl", size=str(low)), Seat(family="bowl", size=str(high))
+    return Part(kind="adapter", name=name, where=HERE, sits_on=(below,), takes=(above,))
 
 
 sizes = st.integers(0, 4)

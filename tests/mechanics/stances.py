@@ -6,11 +6,11 @@ import itertools
 import math
 import random
 from collections.abc import Iterator
-from dataclasses import astuple, fields, replace
 from typing import NamedTuple
 
 import numpy as np
 from hypothesis import strategies as st
+from msgspec.structs import astuple, fields, replace
 
 from kitproof.mechanics.ranges import Interval
 from kitproof.mechanics.stance import Stance

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 import random
-from dataclasses import replace
 from typing import NamedTuple
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from kitproof.mechanics.overturning import SAFETY, ballast_needed, overturn_share, tipping_energy
 from kitproof.mechanics.ranges import Interval, negate

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 import random
-from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from kitproof.mechanics.ranges import Interval, negate
 from kitproof.mechanics.stance import Stance

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from kitproof.proofing.findings import Finding, Proof, Waived, in_order, marked, together
 from kitproof.reading.document import Where
@@ -101,7 +100,7 @@ def test_a_fault_that_is_put_right_leaves_the_fingerprints_of_others() -> None:
 def finding(**said: object) -> Finding:
     where = Where("a.kitlist", 1, 1, 1, 2)
     plain = Finding("r", "wrong", "fails", "t", "a.kitlist", None, "list", where, "It is.", "It matters.")
-    return replace(plain, **said)  # type: ignore[arg-type]  # the names are those of Finding
+    return replace(plain, **said)
 
 
 def test_the_gravest_comes_first_then_the_certain_then_by_place() -> None:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec import Struct
+from msgspec.structs import fields, replace
 
 from kitproof.reading import read, rewritten
 from kitproof.reading.characters import LONGEST_LINE
@@ -67,7 +68,7 @@ def _check_inside(node: Any, start: int, end: int) -> None:
     if isinstance(node, tuple):
         for each in node:
             _check_inside(each, start, end)
-    elif is_dataclass(node) and not isinstance(node, type):
+    elif isinstance(node, Struct):
         inner = {each.name: getattr(node, each.name) for each in fields(node)}
         if "start" in inner:
             assert start <= inner["start"] < inner["end"] <= end
@@ -79,7 +80,7 @@ def _moved(node: Any, by: int) -> Any:
     """The node with its columns moved, so that equal values at two places compare equal."""
     if isinstance(node, tuple) and not hasattr(node, "_fields"):
         return tuple(_moved(each, by) for each in node)
-    if not is_dataclass(node) or isinstance(node, type):
+    if not isinstance(node, Struct):
         return node
     changes = {each.name: _moved(getattr(node, each.name), by) for each in fields(node)}
     columns = [name for name in changes if name in ("start", "end", "on_start", "on_end")]

@@ -86,6 +86,21 @@ class Weighed:
 
 
 @dataclass(frozen=True)
+class Spring:
+    """A counterbalance: a torque from least to most, or with `at` a mass at that height above the plate."""
+
+    reach: Quantity
+    steps: int | None = None
+    stepless: bool = False
+    at: Quantity | None = None
+
+    @property
+    def text(self) -> str:
+        at = f" at {self.at.text}" if self.at else ""
+        return self.reach.text + at + (", stepless" if self.stepless else f", {self.steps} steps" if self.steps else "")
+
+
+@dataclass(frozen=True)
 class Part:
     """A part; what is None or empty is not written. `within` widens its masses, by what its file says above it."""
 
@@ -103,7 +118,16 @@ class Part:
     chart: tuple[Figure, ...] = ()
     tried: tuple[Figure, ...] = ()
     legs: Quantity | None = None
+    feet: tuple[tuple[Quantity, Quantity], ...] = ()  # (radius, leg height)
     axis: Quantity | None = None  # the depth below the plate, negative above; its text says which
+    spring: Spring | None = None
+    tilt: Quantity | None = None
+    drag: Quantity | None = None
+    lens_moment: Quantity | None = None
+    diameter: Quantity | None = None
+    wall: Quantity | None = None
+    made_of: str = ""
+    sail_area: Quantity | None = None
     travel: Quantity | None = None
     slides_itself: bool = False
     have: int | None = None
@@ -144,6 +168,11 @@ class Rig:
     underslung: bool = False
     dates: tuple[date, date] | None = None
     instead_of: tuple[str, ...] = ()
+    tilts: Quantity | None = None
+    left_standing: bool = False
+    push: Quantity | None = None
+    slope: Quantity | None = None
+    wind: Quantity | None = None
 
 
 @dataclass(frozen=True)
@@ -188,6 +217,8 @@ class Kit:
     book_within: Quantity | None = None
     list_within: Quantity | None = None
     dates: tuple[date, date] | None = None
+    slope: Quantity | None = None
+    wind: Quantity | None = None
     orders: tuple[tuple[Ordered, ...], ...] = ()
     moves: tuple[Move, ...] = ()
     cases: tuple[Case, ...] = ()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from dataclasses import replace
 from datetime import date, timedelta
 from fractions import Fraction
 
@@ -18,8 +19,10 @@ from tests.second.described import (
     Part,
     Quantity,
     Rig,
+    Spot,
     Without,
 )
+from tests.second.mechanics_made import pushed, slope, tilts, wind
 from tests.second.parts_made import part
 from tests.second.quantities import DEGREES, HOURS, length, mass, minus, quantity, spot
 
@@ -37,7 +40,8 @@ SHELF: tuple[tuple[str, int], ...] = (
     ("pan bar", 1),
     ("arm", 1),
     ("tie-down", 1),
-    ("rods", 1),
+    ("rods", 2),
+    ("lens support", 1),
     ("matte box", 1),
     ("battery", 2),
     ("monitor", 2),
@@ -46,12 +50,13 @@ SHELF: tuple[tuple[str, int], ...] = (
 )
 HEAD_STATES = (("tilt locked", "tilt free"), ("pan bar off", "pan bar loose", "pan bar down", "pan bar along legs"))
 OTHER_STATES = (("slide on", "slide off"), ("camera on",), ("on sticks", "in own case"))
-HUNG = ("battery", "rods", "matte box", "monitor", "accessory", "arm")
+HUNG = ("battery", "matte box", "monitor", "accessory", "arm")
 
 
 def kit(chance: random.Random) -> Kit:
     """One random list."""
     doubt = chance.choice((0.0, 0.05, 0.2, 0.4))
+    whole = doubt < 0.1 and chance.random() < 0.8
     book_within, list_within = (_within(chance) if chance.random() < 0.15 else None for _ in range(2))
     parts, in_book = [], set()
     for kind, count in SHELF:
@@ -59,10 +64,10 @@ def kit(chance: random.Random) -> Kit:
             name = f"{kind.title()} {number}"
             own = chance.random() < 0.2
             said = list_within if own else book_within
-            parts.append(part(chance, kind, name, Fraction(said.high) if said else ZERO, doubt))
+            parts.append(part(chance, kind, name, Fraction(said.high) if said else ZERO, doubt, whole=whole))
             in_book |= set() if own else {name}
     parts.append(_kit_part(chance))
-    rigs = _rigs(chance, parts, doubt)
+    rigs = _rigs(chance, doubt, whole)
     dates = _dates(chance) if chance.random() < 0.5 else None
     moves = tuple(_move(chance, n) for n in range(chance.randrange(0, 3)))
     return Kit(
@@ -72,6 +77,8 @@ def kit(chance: random.Random) -> Kit:
         book_within=book_within,
         list_within=list_within,
         dates=dates,
+        slope=slope(chance, doubt) if chance.random() < 0.3 else None,
+        wind=wind(chance, doubt) if chance.random() < 0.3 else None,
         orders=tuple(_order(chance, parts) for _ in range(chance.randrange(0, 3))),
         moves=moves,
         cases=_cases(chance, parts, moves),
@@ -93,22 +100,23 @@ def _dates(chance: random.Random) -> tuple[date, date]:
     return (first, first + timedelta(days=chance.randrange(0, 10)))
 
 
-def _rigs(chance: random.Random, parts: list[Part], doubt: float) -> tuple[Rig, ...]:
-    rigs = [_rig(chance, "A", doubt)]
+def _rigs(chance: random.Random, doubt: float, whole: bool) -> tuple[Rig, ...]:
+    rigs = [_rig(chance, "A", doubt, whole)]
     for name in ("B", "C")[: chance.choice((0, 0, 1, 2))]:
         instead = tuple(each.name for each in rigs if chance.random() < 0.3)
         dates = _dates(chance) if chance.random() < 0.4 else None
         if chance.random() < 0.5:
             like = chance.choice(rigs)
             lines = _changes(chance, doubt)
-            rigs.append(Rig(name, lines, like.name, like.underslung, dates or like.dates, instead))
+            rigs.append(
+                replace(like, name=name, lines=lines, like=like.name, dates=dates or like.dates, instead_of=instead)
+            )
         else:
-            whole = _rig(chance, name, doubt)
-            rigs.append(Rig(name, whole.lines, "", whole.underslung, dates, instead))
+            rigs.append(replace(_rig(chance, name, doubt, whole), dates=dates, instead_of=instead))
     return tuple(rigs)
 
 
-def _rig(chance: random.Random, name: str, doubt: float) -> Rig:
+def _rig(chance: random.Random, name: str, doubt: float, whole: bool) -> Rig:
     """A rig from the ground up, then what hangs on its camera."""
     lines = [_sticks(chance)]
     for slot, often in (("spreader", 0.3), ("riser", 0.3), ("adapter", 0.3)):
@@ -125,10 +133,37 @@ def _rig(chance: random.Random, name: str, doubt: float) -> Rig:
     lines.append(Line("camera", _options(chance, "camera", 2)))
     lines += _lenses(chance)
     for _ in range(chance.randrange(0, 6)):
-        lines.append(_hung(chance, lines, doubt))
+        lines.append(_hung(chance, lines, doubt, whole))
+    lines += _rods(chance, doubt)
     lines += _low(chance, doubt)
     dates = _dates(chance) if chance.random() < 0.3 else None
-    return Rig(name, tuple(lines), underslung=chance.random() < 0.08, dates=dates)
+    return Rig(
+        name,
+        tuple(lines),
+        underslung=chance.random() < 0.08,
+        dates=dates,
+        tilts=tilts(chance, doubt) if chance.random() < 0.8 else None,
+        left_standing=chance.random() < 0.3,
+        push=pushed(chance, doubt) if chance.random() < 0.3 else None,
+        slope=slope(chance, doubt) if chance.random() < 0.4 else None,
+        wind=wind(chance, doubt) if chance.random() < 0.4 else None,
+    )
+
+
+def _rods(chance: random.Random, doubt: float) -> list[Line]:
+    """Rods, and what sits on them."""
+    if chance.random() < 0.5:
+        return []
+    lines = [Line("rods", _options(chance, "rods", 2), at=_near(chance, (-0.05, 0.1), doubt))]
+    for slot, name, reach in (("matte box", "Matte Box 1", (0.05, 0.4)), ("lens support", "Lens Support 1", (0.05, 0.3))):
+        if chance.random() < 0.5:
+            on = "rods" if chance.random() < 0.7 else ""
+            lines.append(Line(slot, (name,), on=on, at=_near(chance, reach, doubt)))
+    return lines
+
+
+def _near(chance: random.Random, reach: tuple[float, float], doubt: float) -> Spot | None:
+    return spot(chance, reach, (-0.1, 0.1), sharp=1 - doubt) if chance.random() < 0.85 else None
 
 
 def _sticks(chance: random.Random) -> Line:
@@ -159,7 +194,7 @@ def _lenses(chance: random.Random) -> list[Line]:
     return lines
 
 
-def _hung(chance: random.Random, lines: list[Line], doubt: float) -> Line:
+def _hung(chance: random.Random, lines: list[Line], doubt: float, whole: bool) -> Line:
     """Something on the camera, or on something else that is certainly there."""
     slot = chance.choice(HUNG)
     only = tuple(
@@ -169,9 +204,9 @@ def _hung(chance: random.Random, lines: list[Line], doubt: float) -> Line:
         only = ()
     on, is_name = _on(chance, lines) if chance.random() < 0.35 else ("", False)
     at = None
-    if chance.random() < 0.6:
+    if whole or chance.random() < 0.6:
         at = spot(chance, (-0.2, 0.3), (-0.1, 0.3), (-0.1, 0.1), sharp=1 - doubt, unsaid=doubt / 8)
-    if slot == "accessory" and chance.random() < 0.5:
+    if slot == "accessory" and not whole and chance.random() < 0.5:
         own = mass(chance, 0.1, 2, sharp=1 - doubt)
         return Line(slot, (f"thing {len(lines)}",), mass=own, at=at, on=on, on_is_name=is_name, only_with=only)
     spare = chance.randrange(1, 5) if slot == "battery" and chance.random() < 0.4 else 0

@@ -6,6 +6,7 @@ import random
 from fractions import Fraction
 
 from tests.second.described import UNSAID, Figure, Number, Part, Port, Quantity, Weighed
+from tests.second.mechanics_made import mechanics
 from tests.second.quantities import length, mass, minus, quantity, spot
 
 MASSES: dict[str, tuple[float, float]] = {
@@ -63,35 +64,48 @@ SEATS: dict[str, tuple[str, tuple[str, ...]]] = {
 HUNG_FAMILY = "shoe"
 
 
-def part(chance: random.Random, kind: str, name: str, within: Fraction, doubt: float) -> Part:
-    """A part of a kind. `doubt` is how often a quantity is a range, and a third of it how often one is not known."""
+def part(
+    chance: random.Random, kind: str, name: str, within: Fraction, doubt: float, *, whole: bool = False
+) -> Part:
+    """A part of a kind. `doubt` is how often a quantity is a range, and a third of it how often one is not known.
+
+    A `whole` one has its centre, size, height and feet written.
+    """
+    made = _body(chance, kind, doubt, whole=whole)
+    made["within"] = within
+    made |= _seats(chance, kind, 1 - doubt, doubt / 6, whole=whole)
+    made |= _figures(chance, kind, 1 - doubt, doubt / 6)
+    made |= mechanics(chance, kind, made, 1 - doubt, doubt / 6, whole=whole)
+    return Part(kind, name, **made)  # type: ignore[arg-type]  # each is made for the field of its name
+
+
+def _body(chance: random.Random, kind: str, doubt: float, *, whole: bool) -> dict[str, object]:
+    """Mass, centre and sides."""
     sharp, unsaid = 1 - doubt, doubt / 6
     low, high = MASSES[kind]
-    made: dict[str, object] = {"within": within}
+    made: dict[str, object] = {}
     weighed = chance.random() < 0.07 and kind in ("camera", "lens", "accessory", "base")
     if weighed:
         made["weighed"] = _weighed(chance, low, high, sharp)
     elif chance.random() > unsaid:
         made["mass"] = mass(chance, low, high, sharp=sharp, unsaid=unsaid)
-    if not weighed and chance.random() < 0.6 and kind != "sticks":
+    if not weighed and (whole or chance.random() < 0.6) and kind != "sticks":
         made["cog"] = spot(chance, _forward(kind), _up(kind), (-0.05, 0.05), sharp=sharp, unsaid=unsaid)
-    if weighed and chance.random() < 0.5:
+    if weighed and (whole or chance.random() < 0.5):
         made["cog"] = spot(chance, None, _up(kind), (-0.05, 0.05), sharp=sharp)
     if kind == "sticks":
-        if chance.random() < 0.2:
+        if whole or chance.random() < 0.2:
             made["cog"] = spot(chance, None, (0.3, 0.9), None, sharp=sharp)
         made["legs"] = _reach(chance)
-    if chance.random() < 0.75:
+    if whole or chance.random() < 0.75:
         made["size"] = tuple(length(chance, *ends, sharp=sharp) for ends in ((0.05, 0.4), (0.05, 0.25), _high(kind)))
-    if kind in ("riser", "adapter", "head", "plate", "slide", "base", "camera") and chance.random() > unsaid:
+    if kind in ("riser", "adapter", "head", "plate", "slide", "base", "camera") and (whole or chance.random() > unsaid):
         made["height"] = length(chance, *_high(kind), sharp=sharp, unsaid=unsaid)
     if kind in ("head", "riser") and "size" in made and "height" in made:
         made["height"] = made["size"][2]  # type: ignore[index]  # an outline that goes with the height
     if kind == "lens" and chance.random() < 0.6:
         made["length"] = length(chance, 0.05, 0.45, sharp=sharp, unsaid=unsaid)
-    made |= _seats(chance, kind, sharp, unsaid)
-    made |= _figures(chance, kind, sharp, unsaid)
-    return Part(kind, name, **made)  # type: ignore[arg-type]  # each is made for the field of its name
+    return made
 
 
 def _forward(kind: str) -> tuple[float, float]:
@@ -124,7 +138,7 @@ def _reach(chance: random.Random) -> Quantity:
     return Quantity(f"{low}..{high} mm", Fraction(low, 1000), Fraction(high, 1000))
 
 
-def _seats(chance: random.Random, kind: str, sharp: float, unsaid: float) -> dict[str, object]:
+def _seats(chance: random.Random, kind: str, sharp: float, unsaid: float, *, whole: bool) -> dict[str, object]:
     seat, takes = SEATS.get(kind, (HUNG_FAMILY, ()))
     made: dict[str, object] = {}
     if seat and chance.random() < 0.85:
@@ -135,7 +149,7 @@ def _seats(chance: random.Random, kind: str, sharp: float, unsaid: float) -> dic
     for family in takes:
         if chance.random() < 0.75:
             place = None
-            if kind not in ("sticks", "head") and chance.random() < 0.75:
+            if kind not in ("sticks", "head") and (whole or chance.random() < 0.75):
                 forward = (-0.12, -0.02) if family == "battery" else (-0.05, 0.08)
                 place = spot(chance, forward, (0.02, 0.15), (-0.03, 0.03), sharp=sharp, unsaid=unsaid)
             ports.append(Port(family, chance.choice(FAMILIES[family]), place))

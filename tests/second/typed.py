@@ -17,6 +17,7 @@ def typed(kit: Kit) -> dict[str, str]:
         head.append(f"  weights within {kit.list_within.text}")
     if kit.dates:
         head.append(f"  dates {_days(kit.dates)}")
+    head += [f"  {line}" for line in _site(kit)]
     head += ["", f'use "{BOOK}"']
     own = [line for part in kit.parts if part.name not in kit.in_book for line in _part(part)]
     rest = [line for rig in kit.rigs for line in _rig(rig)]
@@ -30,6 +31,12 @@ def typed(kit: Kit) -> dict[str, str]:
 
 def _days(days: tuple[date, date]) -> str:
     return f"{days[0].isoformat()} to {days[1].isoformat()}"
+
+
+def _site(said: Kit | Rig) -> Iterator[str]:
+    for word, value in (("ground slope", said.slope), ("wind", said.wind)):
+        if value:
+            yield f"{word} {value.text}"
 
 
 def _part(part: Part) -> Iterator[str]:
@@ -53,6 +60,7 @@ def _part(part: Part) -> Iterator[str]:
     for port in part.takes:
         yield f"  takes {port.text}" + (f" at {port.at.text}" if port.at else "")
     yield from _figures(part)
+    yield from _mechanics(part)
     if part.slides_itself:
         yield "  slides itself"
     if part.have is not None:
@@ -73,11 +81,30 @@ def _figures(part: Part) -> Iterator[str]:
         yield f"  travel {part.travel.text}"
 
 
+def _mechanics(part: Part) -> Iterator[str]:
+    """What says how it tilts, stands, bears and bends."""
+    if part.feet:
+        yield "  feet " + ", ".join(f"{radius.text} at {height.text}" for radius, height in part.feet)
+    if part.spring:
+        yield f"  counterbalance {part.spring.text}"
+    for word in ("tilt", "drag", "lens_moment", "diameter", "wall", "sail_area"):
+        value = getattr(part, word)
+        if value:
+            yield f"  {word.replace('_', ' ')} {value.text}"
+    if part.made_of:
+        yield f"  made of {part.made_of}"
+
+
 def _rig(rig: Rig) -> Iterator[str]:
     yield ""
     yield f"rig {rig.name}" + (f" like {rig.like}" if rig.like else "")
-    if rig.underslung:
-        yield "  underslung"
+    for word, said in (("underslung", rig.underslung), ("left standing", rig.left_standing)):
+        if said:
+            yield f"  {word}"
+    for name, value in (("tilts", rig.tilts), ("push", rig.push)):
+        if value:
+            yield f"  {name} {value.text}"
+    yield from (f"  {line}" for line in _site(rig))
     if rig.dates:
         yield f"  dates {_days(rig.dates)}"
     for name in rig.instead_of:

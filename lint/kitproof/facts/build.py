@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import product
+
+from msgspec import Struct
 
 from kitproof.model.parts import Part
 from kitproof.model.rigs import Option, Rig, SlotLine
@@ -15,8 +16,7 @@ OFF_THE_PLATE = ("pan bar", "tie-down", "ballast", "spreader")
 """What never stands on the head's plate, unless the line says `on` something that does."""
 
 
-@dataclass(frozen=True, slots=True)
-class Standing:
+class Standing(Struct, frozen=True):
     """One part as it stands in a rig, with the line that put it there and the place of its name."""
 
     part: Part
@@ -24,8 +24,7 @@ class Standing:
     where: Where
 
 
-@dataclass(frozen=True, slots=True)
-class Build:
+class Build(Struct, frozen=True):
     """One combination. `choice` holds, for each slot that had alternatives, the names chosen ("none" for none)."""
 
     rig: Rig

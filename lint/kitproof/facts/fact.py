@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from kitproof.facts.values import Held, Type
 from kitproof.words.dimensions import Dimension
 
 
-@dataclass(frozen=True, slots=True)
-class Fact:
+class Fact(Struct, frozen=True):
     """One named fact: what it is about, its type, its meaning and formula in words, and where the formula is from.
 
     `certain` for one that is always known and never in doubt, such as the kind of a part: a rule that rests on such
@@ -32,8 +32,7 @@ class Fact:
     least: float = -math.inf
 
 
-@dataclass(frozen=True, slots=True)
-class HouseNumber:
+class HouseNumber(Struct, frozen=True):
     """A limit or stand-in that is common practice with no source; a house may set it. The value is in SI."""
 
     name: str

@@ -6,7 +6,8 @@ the slide at its mark. A place that is not known is anywhere, and says so.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from kitproof.facts.build import OFF_THE_PLATE, Build, Standing
 from kitproof.facts.outlines import centre_of, height_of, mass_of, outline
@@ -14,8 +15,7 @@ from kitproof.mechanics.means import Term
 from kitproof.model.quantities import ANYWHERE, UNKNOWN_SPOT, Range, Spot
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """A thing of a build: where its seat is, where its centre of gravity is, its mass, and what is missing of each.
 
     `group` is "carried" (above the plate), "below" (the chain up to the head), "hung" (on the head or the sticks) or
@@ -47,8 +47,7 @@ class Placed:
         return self.group != "ground" or self.standing.line.slot == "ballast"
 
 
-@dataclass(frozen=True, slots=True)
-class _Seated:
+class _Seated(Struct, frozen=True):
     """Where a part's seat is, whether it moves with the slide, what is missing to know it, and its root."""
 
     spot: Spot

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from kitproof.facts.build import Standing
 from kitproof.facts.geometry import Placed
@@ -13,8 +14,7 @@ from kitproof.model.quantities import Range
 from kitproof.words.kinds import SUPPORT
 
 
-@dataclass(frozen=True, slots=True)
-class Hanging:
+class Hanging(Struct, frozen=True):
     """A thing that hangs, and the height of its centre of gravity above the ground."""
 
     thing: Placed

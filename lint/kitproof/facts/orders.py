@@ -1,166 +1,24 @@
-"""What is ordered, what the rigs use, and how many are needed at one time."""
+"""Lines of orders, and each part over all orders and rigs of a list: what is ordered, used, promised and there."""
 
 from __future__ import annotations
 
 import math
-from collections import Counter
-from collections.abc import Collection, Mapping
+from collections.abc import Iterator
 from functools import cached_property
-from itertools import combinations as pairs
 from typing import ClassVar
 
-from kitproof.facts.build import combinations
 from kitproof.facts.fact import fact
 from kitproof.facts.part import PartSubject, part_named
+from kitproof.facts.promises import Calendar, Claim, in_words, promised_by
 from kitproof.facts.subject import Setting, Subject
-from kitproof.facts.values import TRUTH, Amount, Truth, Verdict, Words, number, text, thing
-from kitproof.model.kitlist import KitList, OrderLine
+from kitproof.facts.tally import Tally
+from kitproof.facts.values import TRUTH, Amount, Thing, Truth, Verdict, Words, number, set_of, text, thing
+from kitproof.model.kitlist import OrderLine
 from kitproof.model.parts import Part
-from kitproof.model.rigs import Days, Rig
+from kitproof.model.promises import Promised
 from kitproof.reading.document import Where
 from kitproof.words.dimensions import NUMBER
 from kitproof.words.kinds import KINDS
-
-
-class Tally:
-    """Counts of parts over one list, worked out once for all its lines and items."""
-
-    def __init__(self, kitlist: KitList) -> None:
-        self.kitlist = kitlist
-
-    @cached_property
-    def ordered(self) -> Mapping[str, int]:
-        """How many of each part are ordered; a kit orders what it includes as well."""
-        counts: dict[str, int] = {}
-        for order in self.kitlist.orders:
-            for line in order.lines:
-                self._add(counts, line.part, line.count, ())
-        return counts
-
-    def _add(self, counts: dict[str, int], part: Part, count: int, within: tuple[str, ...]) -> None:
-        counts[part.name] = counts.get(part.name, 0) + count
-        for each in part.includes:
-            inner = self.kitlist.parts.get(each.name)
-            if inner is not None and inner.name not in within:
-                self._add(counts, inner, each.count * count, (*within, part.name))
-
-    @cached_property
-    def needs(self) -> Mapping[str, Mapping[str, int]]:
-        """For each part, how many each rig needs at most in one combination: one for each slot line that names it.
-
-        Lines choose each for itself; where one is there only with a part of another, every combination is counted.
-        """
-        counts: dict[str, dict[str, int]] = {}
-        for rig in self.kitlist.rigs:
-            chained = any(line.only_with for line in rig.lines)
-            for name, most in (_most_standing(rig) if chained else _most_listed(rig)).items():
-                counts.setdefault(name, {})[rig.name] = most
-        return counts
-
-    def may_need(self, part: Part) -> tuple[str, ...]:
-        """Lines of rigs that could not be read and may have named the part."""
-        found = [name for rig in self.kitlist.rigs for name in rig.unread]
-        for rig in self.kitlist.rigs:
-            for line in rig.lines:
-                lost = [o.part for o in line.options if o.part and not o.part.name and not o.part.described]
-                found += [each.lacks("mass") for each in lost if line.slot in (part.kind, "accessory")]
-        return tuple(dict.fromkeys(found))
-
-    @cached_property
-    def held(self) -> Mapping[str, int]:
-        """How many of each part are packed in cases; a kit packs what it includes as well."""
-        counts: dict[str, int] = {}
-        for case in self.kitlist.cases:
-            for packed in case.holds:
-                if packed.part is not None:
-                    self._add(counts, packed.part, packed.count, ())
-        return counts
-
-    @cached_property
-    def unread_cases(self) -> tuple[str, ...]:
-        """Lines of cases that could not be read and may have held anything."""
-        return tuple(lost for case in self.kitlist.cases for lost in case.unread)
-
-    @cached_property
-    def unread(self) -> tuple[str, ...]:
-        """Lines that could not be read and may have ordered anything."""
-        return tuple(lost for order in self.kitlist.orders for lost in order.unread)
-
-    def at_once(self, name: str) -> int:
-        """The most of a part that rigs standing together need.
-
-        Rigs stand together where their days overlap and neither says `instead of` the other. Overlap of days is looked
-        at in pairs: spans that meet two by two have a day in common, so that the greatest sum over sets of rigs that
-        may all stand together is the greatest over the days.
-        """
-        mine = [rig for rig in self.kitlist.rigs if rig.name in self.needs.get(name, {})]
-        apart = {frozenset((a.name, b.name)) for a, b in pairs(mine, 2) if not self._together(a, b)}
-        return _heaviest([(rig.name, self.needs[name][rig.name]) for rig in mine], apart)
-
-    def _together(self, a: Rig, b: Rig) -> bool:
-        if b.name in a.instead_of or a.name in b.instead_of:
-            return False
-        first, second = self._days(a), self._days(b)
-        return first is None or second is None or first.meets(second)
-
-    def _days(self, rig: Rig) -> Days | None:
-        """Its own days, else the list's; none where its own could not be read, which may then be any."""
-        return rig.dates if "dates" in rig.places else self.kitlist.dates
-
-
-def _most_listed(rig: Rig) -> dict[str, int]:
-    """How many of each part a rig needs at most, where its lines choose each for itself."""
-    most: Counter[str] = Counter()
-    for line in rig.lines:
-        for name in {option.part.name for option in line.options if option.part and option.part.name}:
-            most[name] += 1 + line.spare
-    return most
-
-
-def _most_standing(rig: Rig) -> dict[str, int]:
-    """How many of each part a rig needs at most, from all its combinations."""
-    most: Counter[str] = Counter()
-    for build in combinations(rig):
-        here: Counter[str] = Counter()
-        for each in build.standing:
-            here[each.part.name] += 1 + each.line.spare
-        most |= here  # the greater of the two for each name
-    del most[""]
-    return most
-
-
-def _heaviest(counts: list[tuple[str, int]], apart: Collection[frozenset[str]]) -> int:
-    """The greatest sum over sets in which no two are apart.
-
-    The first of them that is apart from others: it and what it leaves, or all but it. Where that falls into groups
-    that are not apart from each other, the groups add up, so that only a group is searched.
-    """
-    whole = 0
-    waiting = dict(counts)
-    while waiting:
-        group = _group(next(iter(waiting)), waiting, apart)
-        names = [name for name in waiting if name in group]
-        mine = [(name, waiting.pop(name)) for name in names]
-        whole += mine[0][1] if len(mine) == 1 else _heaviest_group(mine, apart)
-    return whole
-
-
-def _heaviest_group(counts: list[tuple[str, int]], apart: Collection[frozenset[str]]) -> int:
-    """The same where all hang together: with the first, or without it."""
-    (name, count), rest = counts[0], counts[1:]
-    left = [each for each in rest if frozenset((name, each[0])) not in apart]
-    return max(count + _heaviest(left, apart), _heaviest(rest, apart))
-
-
-def _group(first: str, names: Collection[str], apart: Collection[frozenset[str]]) -> set[str]:
-    """All that hang together with the first, by way of one being apart from the next."""
-    group, waiting = {first}, [first]
-    while waiting:
-        name = waiting.pop()
-        new = {other for other in names if other not in group and frozenset((name, other)) in apart}
-        group |= new
-        waiting += new
-    return group
 
 
 class LineSubject(Subject):
@@ -185,13 +43,16 @@ class LineSubject(Subject):
 
 
 class ItemSubject(Subject):
-    """One part over the whole list. Its place is where a rig first names it, else where it is ordered."""
+    """One part over the whole list. Its place is where a rig first names it, else where it is ordered.
+
+    `own` is all that the list promises of the stock, of this part and of others.
+    """
 
     about: ClassVar[str] = "item"
 
-    def __init__(self, setting: Setting, tally: Tally, part: Part, first: Where) -> None:
+    def __init__(self, setting: Setting, tally: Tally, part: Part, first: Where, own: Promised) -> None:
         super().__init__(setting)
-        self.tally, self.part, self.first = tally, part, first
+        self.tally, self.part, self.first, self.own = tally, part, first, own
 
     @property
     def label(self) -> str:
@@ -202,7 +63,45 @@ class ItemSubject(Subject):
         return (part_named(self.part),)
 
     def place(self, field: str) -> Where:
-        return self.first
+        """Of what is promised, where that is written: of the first that is promised too often, if any is."""
+        if field != "promised" or not self.calendar.mine:
+            return self.first
+        mine = [each for each in self.clashing if each.whose == 0 and each.promise.name] or self.calendar.mine
+        return mine[0].promise.where
+
+    @cached_property
+    def calendar(self) -> Calendar:
+        return Calendar(self.part, self.own, self.setting.others)
+
+    @property
+    def have(self) -> tuple[float, float]:
+        return (0.0, math.inf) if self.part.have is None else (float(self.part.have), float(self.part.have))
+
+    @cached_property
+    def clashing(self) -> list[Claim]:
+        """The promises that stand on days on which more are promised than there are, or may be."""
+        return self.calendar.in_clash(self.have)
+
+
+class BookingSubject(Subject):
+    """One promise of a part, of this list or of another."""
+
+    about: ClassVar[str] = "booking"
+
+    def __init__(self, item: ItemSubject, claim: Claim) -> None:
+        super().__init__(item.setting)
+        self.item, self.claim = item, claim
+
+    @property
+    def label(self) -> str:
+        return f"{self.item.label} in {self.item.calendar.lists[self.claim.whose].label}"
+
+    @property
+    def within(self) -> tuple[str, ...]:
+        return self.item.within
+
+    def place(self, field: str) -> Where:
+        return self.claim.promise.where
 
 
 def order_lines(setting: Setting, tally: Tally) -> list[LineSubject]:
@@ -210,14 +109,23 @@ def order_lines(setting: Setting, tally: Tally) -> list[LineSubject]:
 
 
 def items(setting: Setting, tally: Tally) -> list[ItemSubject]:
-    """Every part of a book that a rig uses or an order names, once. What is in no book is not hired as such."""
+    """Every part of a book that a rig uses or an order names, in a kit too, once. What is in no book is not hired as
+    such."""
     found: dict[str, ItemSubject] = {}
+    own = promised_by(setting.kitlist)
+    for name, where in _named(setting, tally):
+        if name in setting.kitlist.parts and name not in found:
+            found[name] = ItemSubject(setting, tally, setting.kitlist.parts[name], where, own)
+    return list(found.values())
+
+
+def _named(setting: Setting, tally: Tally) -> Iterator[tuple[str, Where]]:
+    """Names of parts and where they stand: in rigs, on lines of orders, in the kits that these order."""
     used = [(o.part, o.where) for rig in setting.kitlist.rigs for line in rig.lines for o in line.options if o.part]
     ordered = [(line.part, line.where) for order in setting.kitlist.orders for line in order.lines]
-    for part, where in [*used, *ordered]:
-        if part.name in setting.kitlist.parts and part.name not in found:
-            found[part.name] = ItemSubject(setting, tally, part, where)
-    return list(found.values())
+    yield from ((part.name, where) for part, where in (*used, *ordered))
+    for part, where in ordered:
+        yield from ((name, where) for name in tally.taken_apart(part, 1))
 
 
 def _count(number_of: int) -> Amount:
@@ -336,3 +244,57 @@ def rigs_there(item: ItemSubject) -> Verdict:
 
 def _truth(said: bool) -> Verdict:
     return Verdict(Truth.TRUE if said else Truth.FALSE)
+
+
+@fact("promised", "item", number(NUMBER), "the most that is promised on one day on which this list has it, by all lists")
+def promised(item: ItemSubject) -> Amount:
+    """All lists that are proofed together, this one among them. An order that names no days has those of its list."""
+    return item.calendar.promised
+
+
+@fact("stock_told", "item", TRUTH, "whether its parts book says how many there are, if only as a ?", certain=True)
+def stock_told(item: ItemSubject) -> Verdict:
+    return _truth("have" in item.part.places)
+
+
+@fact("clashing", "item", set_of("booking"), "what is promised on the days on which more is promised than there is")
+def clashing(item: ItemSubject) -> tuple[Thing, ...]:
+    return tuple(BookingSubject(item, each) for each in item.clashing)
+
+
+@fact("clashes", "item", text(), "the days on which more is promised than there is, and how much by whom, in words")
+def clashes(item: ItemSubject) -> Words:
+    return Words(item.calendar.in_words(item.have))
+
+
+@fact("clash_from", "item", text(), "the first day on which more is promised than there is; there is none where none is")
+def clash_from(item: ItemSubject) -> Words:
+    days = [each.first for each in item.calendar.clashes(item.have) if each.first is not None]
+    return Words(min(days).isoformat() if days else None)
+
+
+@fact("clash_to", "item", text(), "the last day on which more is promised than there is; there is none where none is")
+def clash_to(item: ItemSubject) -> Words:
+    days = [each.last for each in item.calendar.clashes(item.have) if each.last is not None]
+    return Words(max(days).isoformat() if days else None)
+
+
+@fact("list", "booking", text(), "the list that promises it", certain=True)
+def booking_list(booking: BookingSubject) -> Words:
+    return Words(booking.item.calendar.lists[booking.claim.whose].label)
+
+
+@fact("own", "booking", TRUTH, "whether it is of the list that is proofed", certain=True)
+def booking_own(booking: BookingSubject) -> Verdict:
+    return _truth(booking.claim.whose == 0)
+
+
+@fact("count", "booking", number(NUMBER), "how many are promised")
+def booking_count(booking: BookingSubject) -> Amount:
+    promise = booking.claim.promise
+    return Amount(promise.low, promise.high, promise.missing)
+
+
+@fact("days", "booking", text(), "from which day to which, in words")
+def booking_days(booking: BookingSubject) -> Words:
+    return Words(in_words(booking.claim.promise.first, booking.claim.promise.last))

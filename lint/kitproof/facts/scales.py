@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from kitproof.mechanics.means import Term, two_scales
 from kitproof.model.parts import Weighed
 from kitproof.model.quantities import Range
 
 
-@dataclass(frozen=True, slots=True)
-class OnScales:
+class OnScales(Struct, frozen=True):
     mass: Range
     forward: Range
 

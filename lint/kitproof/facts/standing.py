@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from kitproof.facts.fact import HouseNumber, fact
 from kitproof.facts.mass import resting
@@ -39,8 +40,7 @@ HOUSE_NUMBERS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Legs:
+class Legs(Struct, frozen=True):
     """The rig at one leg height: how it stands, how far the edge between two feet is, and what is missing."""
 
     height: float

@@ -4,27 +4,32 @@ from __future__ import annotations
 
 import math
 from collections.abc import Hashable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from typing import Any, ClassVar
+
+from msgspec import Struct
 
 from kitproof.facts.fact import Fact
 from kitproof.facts.values import Amount, Held, Tagged, Words
 from kitproof.model.kitlist import KitList
+from kitproof.model.promises import Promised
 from kitproof.model.quantities import Interval
 from kitproof.reading.document import Where
 
 TAG = "tag."
 
 
-@dataclass(frozen=True, slots=True)
-class Setting:
-    """What all subjects of one proof share: the list, the day, the house's numbers, and the registry of facts."""
+class Setting(Struct, frozen=True):
+    """What all subjects of one proof share: the list, the day, the house's numbers, and the registry of facts.
+
+    `others` is what the other lists that are proofed with it promise of the parts that it promises itself.
+    """
 
     kitlist: KitList
     day: date
     house: Mapping[str, float]
     facts: Mapping[str, Mapping[str, Fact]]
+    others: tuple[Promised, ...] = ()
 
 
 class Subject:

@@ -7,9 +7,10 @@ A number is an interval and the list of what is missing, both at once: an unknow
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from enum import IntEnum
 from typing import Literal, Protocol, runtime_checkable
+
+from msgspec import Struct
 
 from kitproof.reading.document import Where
 from kitproof.words.dimensions import NUMBER, Dimension
@@ -24,8 +25,7 @@ class Truth(IntEnum):
     MISSING = 3
 
 
-@dataclass(frozen=True, slots=True)
-class Amount:
+class Amount(Struct, frozen=True):
     """A number in SI anywhere between `low` and `high`; `missing` names what is not known of its inputs."""
 
     low: float
@@ -37,23 +37,20 @@ class Amount:
         return self.low == self.high
 
 
-@dataclass(frozen=True, slots=True)
-class Tagged(Amount):
+class Tagged(Amount, frozen=True):
     """A house's own number, with the dimension that it was written in."""
 
     dimension: Dimension = NUMBER
 
 
-@dataclass(frozen=True, slots=True)
-class Words:
+class Words(Struct, frozen=True):
     """A word or a name; None where it is not known (`missing` says why) or there is none (`missing` is empty)."""
 
     text: str | None
     missing: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Verdict:
+class Verdict(Struct, frozen=True):
     """A truth with the names of what is missing where it is MISSING."""
 
     truth: Truth
@@ -96,8 +93,7 @@ Held = Amount | Words | Verdict | Thing | None | tuple[Thing, ...]
 Sort = Literal["number", "reach", "text", "truth", "thing", "set"]
 
 
-@dataclass(frozen=True, slots=True)
-class Type:
+class Type(Struct, frozen=True):
     """A static type: a number or reach with its dimension, words (with the fixed ones, if they are fixed), a truth,
     a thing or a set of things of one subject (for a part: of one kind, "" for any)."""
 

@@ -21,8 +21,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import NamedTuple, Protocol
+
+from msgspec import Struct
 
 from kitproof.mechanics.ranges import Interval
 
@@ -60,8 +61,7 @@ class Measure(Protocol):
         """The worst with e up to `room` more and the height up to `room` more or less."""
 
 
-@dataclass(frozen=True, slots=True)
-class Tipping:
+class Tipping(Struct, frozen=True):
     """The slope at which it tips, turned round so that more is worse: −atan((edge − e) / h), in radians.
 
     Source: a body tips once the plumb line through its centre of gravity leaves its base. A centre below the ground is
@@ -77,8 +77,7 @@ class Tipping:
         return max(self.value(lean + room, up + room), self.value(lean + room, up - room))
 
 
-@dataclass(frozen=True, slots=True)
-class Turning:
+class Turning(Struct, frozen=True):
     """A moment, or what goes with one: `by_lean` × e + `by_height` × h + `rest`; `by_lean` is not negative."""
 
     by_lean: float

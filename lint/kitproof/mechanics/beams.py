@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from kitproof.mechanics.means import Term, moment_range
 from kitproof.mechanics.ranges import Interval, divide, multiply, times
@@ -41,8 +42,7 @@ class Load(NamedTuple):
     at: Interval
 
 
-@dataclass(frozen=True, slots=True)
-class Rods:
+class Rods(Struct, frozen=True):
     """A pair of rods alike, held at one end: free length, outer diameter, wall in m, elasticity in Pa.
 
     A wall of half the diameter or more is a solid rod.

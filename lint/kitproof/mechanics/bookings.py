@@ -6,7 +6,7 @@ begins or has ended, so that a season costs no more than a week.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from datetime import date
 from itertools import pairwise
 from typing import NamedTuple
@@ -47,35 +47,43 @@ class Clash(NamedTuple):
     bookings: tuple[int, ...]
 
 
-def stretches(bookings: Sequence[Booking]) -> tuple[Stretch, ...]:
-    """All days on which anything is booked, in order, cut wherever the bookings that stand change."""
+def stretches(bookings: Sequence[Booking], among: Collection[int] | None = None) -> tuple[Stretch, ...]:
+    """All days on which anything is booked, in order, cut wherever the bookings that stand change.
+
+    `among`: only days on which a booking at one of these places stands.
+    """
     spans = [_span(each) for each in bookings]
     cuts = sorted({cut for first, after in spans if first < after for cut in (first, after)})
     found: list[Stretch] = []
     for first, after in pairwise(cuts):
         standing = tuple(place for place, span in enumerate(spans) if span[0] <= first and after <= span[1])
-        if standing:
+        if standing if among is None else not set(among).isdisjoint(standing):
             counts = [bookings[place].number for place in standing]
             promised = sum(low for low, _ in counts), sum(high for _, high in counts)
             found.append(Stretch(_day(first), _day(after - 1), promised, standing))
     return tuple(found)
 
 
-def promised_at_most(bookings: Sequence[Booking]) -> Interval:
-    """`promised`: the most that stands on any one day. Exact: each end is the most of that end over the days."""
-    found = [each.promised for each in stretches(bookings)]
+def promised_at_most(bookings: Sequence[Booking], among: Collection[int] | None = None) -> Interval:
+    """`promised`: the most that stands on any one day. Exact: each end is the most of that end over the days.
+
+    `among` as for `stretches`.
+    """
+    found = [each.promised for each in stretches(bookings, among)]
     return max((low for low, _ in found), default=0.0), max((high for _, high in found), default=0.0)
 
 
-def clashes(bookings: Sequence[Booking], owned: Interval, certain: bool = True) -> tuple[Clash, ...]:
+def clashes(
+    bookings: Sequence[Booking], owned: Interval, certain: bool = True, among: Collection[int] | None = None
+) -> tuple[Clash, ...]:
     """The runs of days on which more is promised than owned, in order.
 
     `certain`: the least promised against the most owned; otherwise those that may be, the most promised against the
-    least owned.
+    least owned. `among` as for `stretches`.
     """
     end = 0 if certain else 1
     found: list[Clash] = []
-    for each in stretches(bookings):
+    for each in stretches(bookings, among):
         promised = float(each.promised[end])
         if promised <= owned[1 - end]:
             continue

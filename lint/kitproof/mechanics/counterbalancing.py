@@ -18,9 +18,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from kitproof.mechanics.means import Term, moment_range
 from kitproof.mechanics.ranges import WHOLE, Interval, add, divide, hull, multiply, subtract
@@ -42,8 +43,7 @@ class Setting(NamedTuple):
     half: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Spring:
+class Spring(Struct, frozen=True):
     """What a head's counterbalance can be set to, besides off: `least` to `most`, in N·m.
 
     Both are finite; what is not known of a spring is not asked here. With a `height`, in m above the plate, they are

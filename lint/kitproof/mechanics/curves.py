@@ -10,9 +10,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
+
+from msgspec import Struct
 
 HAIR = 1e-12
 """In m: a millionth of a micrometre, far below anything that is measured and far above the rounding of floats."""
@@ -75,8 +76,7 @@ class Lever(NamedTuple):
 Piece = Line | Lever
 
 
-@dataclass(frozen=True, slots=True)
-class Curve:
+class Curve(Struct, frozen=True):
     """Pieces from left to right, without gaps, the last one without end. Left of the first it is 0."""
 
     pieces: tuple[Piece, ...]

@@ -23,8 +23,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
+
+from msgspec import Struct
 
 from kitproof.mechanics.packings import HAIR, EndedError, Placed, Sides, first_try, rotations, search
 from kitproof.mechanics.ranges import Interval
@@ -52,8 +53,7 @@ class Fit(Enum):
     SEARCH = "too many things to decide"
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(Struct, frozen=True):
     """Whether things fit, and a packing of their greatest sizes where one was found, in the order given."""
 
     fit: Fit

@@ -27,10 +27,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import accumulate
 from typing import Literal, NamedTuple
+
+from msgspec import Struct
 
 from kitproof.mechanics.curves import HAIR, Curve, Lever, Line, Piece, curve, falling, raised
 from kitproof.mechanics.ranges import Interval, greatest, least
@@ -49,8 +50,7 @@ class Figure(NamedTuple):
     height: Interval | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class HoldingLimits:
+class HoldingLimits(Struct, frozen=True):
     """House numbers: common practice, no source.
 
     `beyond_share` of the lever law (axis in the plate) is counted on above the chart, up to `beyond_reach` times its
@@ -69,8 +69,7 @@ class HoldingLimits:
 HOUSE = HoldingLimits()
 
 
-@dataclass(frozen=True)
-class Holding:
+class Holding(Struct, frozen=True, dict=True):
     """One head's figures. `axis` is the depth of its tilt axis below the plate in m, negative above, None if not known.
 
     `tried` is what the house saw it hold: it raises the lower curve at that height and below (not below the plate),

@@ -18,8 +18,9 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from kitproof.mechanics.ranges import Interval, absolute, divide, greatest, hull, multiply, subtract
 
@@ -74,8 +75,7 @@ FM_HIGH: dict[int, tuple[float, ...]] = {
 """The same with V of 75 cm or more. What goes beyond `FM_LOW` is from memory; transcriptions of table 5 agree."""
 
 
-@dataclass(frozen=True, slots=True)
-class Hands:
+class Hands(Struct, frozen=True):
     """Where the hands are at one end of a lift: H `out` and V `up`, in m, and A the `twist` of the body, in radians."""
 
     out: Interval
@@ -83,8 +83,7 @@ class Hands:
     twist: Interval = (0.0, 0.0)
 
 
-@dataclass(frozen=True, slots=True)
-class Lift:
+class Lift(Struct, frozen=True):
     """One lift, from `origin` to `destination`: `rate` F in lifts a second, `work` the time spent so, in s.
 
     `work` of an hour or two counts in full only where lighter work follows for long enough (from memory: 1.2 times as

@@ -9,9 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from kitproof.mechanics.ranges import Interval, divide, multiply, times
 from kitproof.mechanics.rounding import NEAR, round_up, rounded_up
@@ -31,8 +32,7 @@ class Stock(NamedTuple):
     number: Interval
 
 
-@dataclass(frozen=True, slots=True)
-class Cold:
+class Cold(Struct, frozen=True):
     """House numbers, from memory: the share of its energy that a lithium-ion battery gives at a temperature, in K.
 
     All of it from `full_from` up, `at_freezing` at 0 °C, `at_coldest` at `coldest`, straight in between. Of what is
@@ -59,8 +59,7 @@ class Cells(NamedTuple):
 CELLS = Cells()
 
 
-@dataclass(frozen=True, slots=True)
-class Charging:
+class Charging(Struct, frozen=True):
     """How batteries are charged while others run: `time` in s to charge one, and `places`, how many charge at once."""
 
     time: Interval

@@ -9,9 +9,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import astuple, dataclass
 from itertools import product
 from typing import NamedTuple
+
+from msgspec import Struct
+from msgspec.structs import astuple
 
 from kitproof.mechanics.arcs import Arc, Measure, worst
 from kitproof.mechanics.ranges import Interval, absolute, add, multiply, negate
@@ -27,8 +29,7 @@ class Masses(NamedTuple):
     share: float
 
 
-@dataclass(frozen=True, slots=True)
-class Stance:
+class Stance(Struct, frozen=True):
     """A rig on its feet, upright over the middle of its foot circle, as long as it does not tip.
 
     What tilts: its mass `carried`, its centre of gravity `forward` of the tilt axis, `left` of the middle and `up` from

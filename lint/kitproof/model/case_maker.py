@@ -57,7 +57,7 @@ def make_move(document: Document, entry: Entry) -> Move:
 
 def make_order(document: Document, entry: Entry, find: FindPart) -> Order:
     """An order with its lines. Rows that could not be read are named, since each may have ordered anything."""
-    values, _ = _plain(document, entry, ())
+    values, places = _plain(document, entry, ())
     lines = []
     unread = [entry.line + row for row in entry.unread]
     for field in entry.fields:
@@ -85,6 +85,7 @@ def make_order(document: Document, entry: Entry, find: FindPart) -> Order:
         lines=tuple(lines),
         where=document.where(entry, 0, 0, entry.end),
         unread=tuple(f"order line {number}, which could not be read" for number in sorted(set(unread))),
+        places=places,
     )
 
 

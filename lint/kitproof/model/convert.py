@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from typing import Any
+
+from msgspec.structs import replace
 
 from kitproof.model.parts import Counterbalance, Draw, Named, Point, Seat
 from kitproof.model.quantities import UNKNOWN_SPOT, Interval, Reach, Spot

@@ -5,20 +5,22 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date
 
-from kitproof.model.parts import Frozen, Part
+from msgspec import Struct
+
+from kitproof.model.parts import Part
 from kitproof.model.quantities import Interval
 from kitproof.model.rigs import Days, Rig, Site
 from kitproof.reading.document import Document, Slip, Where
 
 
-class PlacedSlip(Frozen):
+class PlacedSlip(Struct, frozen=True, kw_only=True):
     """A slip and its place."""
 
     slip: Slip
     where: Where
 
 
-class OrderLine(Frozen):
+class OrderLine(Struct, frozen=True, kw_only=True):
     part: Part
     count: int
     spare: int
@@ -27,15 +29,19 @@ class OrderLine(Frozen):
     where: Where
 
 
-class Order(Frozen):
+class Order(Struct, frozen=True, kw_only=True):
+    """What is ordered from one supplier. Where `dates` is None and they have their place among `places`, they could not
+    be read."""
+
     supplier: str
     dates: Days | None
     lines: tuple[OrderLine, ...]
     where: Where
     unread: tuple[str, ...] = ()
+    places: Mapping[str, Where] = {}
 
 
-class Move(Frozen):
+class Move(Struct, frozen=True, kw_only=True):
     """A journey, or storage (`stored`); `by` is "" where not said."""
 
     name: str
@@ -54,7 +60,7 @@ class Move(Frozen):
         return f'move "{self.name}"'
 
 
-class Packed(Frozen):
+class Packed(Struct, frozen=True, kw_only=True):
     """One `holds` line: a part in its states (None where a state is not said), or another case (`case_name`)."""
 
     part: Part | None
@@ -69,7 +75,7 @@ class Packed(Frozen):
     places: Mapping[str, Where] = {}
 
 
-class Lifted(Frozen):
+class Lifted(Struct, frozen=True, kw_only=True):
     people: int
     from_height: Interval | None
     to_height: Interval | None
@@ -78,7 +84,7 @@ class Lifted(Frozen):
     where: Where
 
 
-class Case(Frozen):
+class Case(Struct, frozen=True, kw_only=True):
     """A packed case; what it `is` lends it sizes, mass and limit where it says none of its own.
 
     `unread` names lines that could not be read and may have held anything, `lost_moves` what is missing of its moves.
@@ -104,7 +110,7 @@ class Case(Frozen):
         return f'case "{self.name}"'
 
 
-class Waiver(Frozen):
+class Waiver(Struct, frozen=True, kw_only=True):
     """One finding accepted: the rule, the subject as typed, the last day (included), why, and by which role."""
 
     rule: str
@@ -116,7 +122,7 @@ class Waiver(Frozen):
     places: Mapping[str, Where] = {}
 
 
-class KitList(Frozen):
+class KitList(Struct, frozen=True, kw_only=True):
     """One list with all it uses. `parts` are those in reach by name, `own_parts` those that this file defines.
 
     `path` is how it is shown, `key` what names it from wherever it is proofed: its path from its root.

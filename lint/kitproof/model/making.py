@@ -6,6 +6,8 @@ import math
 from collections.abc import Callable, Iterator
 from typing import Any
 
+from msgspec.structs import replace
+
 from kitproof.model import convert
 from kitproof.model.case_maker import make_case, make_move, make_order, make_waiver
 from kitproof.model.convert import Line
@@ -210,7 +212,7 @@ class _Maker:
 
     def _heavier(self, part: Part, mass: Quantity) -> Part:
         """A part of a book for which this line says another mass."""
-        return part.model_copy(update={"mass": convert.interval(convert.widened(mass, self.within), MASS)})
+        return replace(part, mass=convert.interval(convert.widened(mass, self.within), MASS))
 
     def _report(
         self,

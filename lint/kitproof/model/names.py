@@ -6,7 +6,8 @@ What is found is said through a function that is passed in; nothing is changed.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from kitproof.model.kitlist import Case, Order
 from kitproof.model.parts import Named, Part
@@ -20,8 +21,7 @@ OWN_PARTS = (("pan_bar", "pan bar"), ("own_case", "case"))
 """Fields of a head that name another part, and its kind."""
 
 
-@dataclass(frozen=True, slots=True)
-class Shelves:
+class Shelves(Struct, frozen=True):
     """All that a name may mean. `others` are parts that a line of the list described by their mass alone.
 
     `whole` is False while a used file is lost: a part's name that is not known may then stand in it.

@@ -4,19 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from pydantic import BaseModel, ConfigDict
+from msgspec import Struct
 
 from kitproof.model.quantities import Interval, Range, Reach, Spot
 from kitproof.reading.document import Where
 
 
-class Frozen(BaseModel):
-    """What all models share: they never change, and take no field that they do not know."""
-
-    model_config = ConfigDict(frozen=True, extra="forbid", arbitrary_types_allowed=True)
-
-
-class Seat(Frozen):
+class Seat(Struct, frozen=True, kw_only=True):
     """An interface: two mate where family and size agree. `at` is a port's place from the part's seat, if said."""
 
     family: str
@@ -28,7 +22,7 @@ class Seat(Frozen):
         return f"{self.family} {self.size}".strip()
 
 
-class Point(Frozen):
+class Point(Struct, frozen=True, kw_only=True):
     """A value and the height where it holds (for feet: the leg height); None where no height is said."""
 
     value: Interval
@@ -36,7 +30,7 @@ class Point(Frozen):
     where: Where
 
 
-class Counterbalance(Frozen):
+class Counterbalance(Struct, frozen=True, kw_only=True):
     """Least to most, in N·m, or in kg at a height above the plate (`at`); `steps` None where not said."""
 
     reach: Reach
@@ -45,12 +39,12 @@ class Counterbalance(Frozen):
     stepless: bool = False
 
 
-class Draw(Frozen):
+class Draw(Struct, frozen=True, kw_only=True):
     usual: Interval
     most: Interval | None = None
 
 
-class Weighed(Frozen):
+class Weighed(Struct, frozen=True, kw_only=True):
     """Two scales: what each showed, and where it stood, forward of the part's seat."""
 
     front: Interval
@@ -59,7 +53,7 @@ class Weighed(Frozen):
     rear_at: Range
 
 
-class Named(Frozen):
+class Named(Struct, frozen=True, kw_only=True):
     """A part named by another: a companion, or what a kit includes."""
 
     name: str
@@ -67,7 +61,7 @@ class Named(Frozen):
     where: Where
 
 
-class Part(Frozen):
+class Part(Struct, frozen=True, kw_only=True):
     """A part. A field that is None or empty was not written; an interval with `known` False was written as `?`.
 
     `places` says where each field stands; `unread` names the fields whose line could not be read; `described` is False

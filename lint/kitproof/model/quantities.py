@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from kitproof.words.dimensions import LENGTH, Dimension
 
@@ -11,8 +12,7 @@ Range = tuple[float, float]
 ANYWHERE: Range = (-math.inf, math.inf)
 
 
-@dataclass(frozen=True, slots=True)
-class Interval:
+class Interval(Struct, frozen=True):
     """One quantity, anywhere between `low` and `high`. `known` is False for `?` and for what could not be read."""
 
     low: float
@@ -25,8 +25,7 @@ class Interval:
         return (self.low, self.high)
 
 
-@dataclass(frozen=True, slots=True)
-class Reach:
+class Reach(Struct, frozen=True):
     """All from `low` to `high`: it will be used, or is allowed. Not doubt."""
 
     low: float
@@ -35,8 +34,7 @@ class Reach:
     known: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(Struct, frozen=True):
     """A place from a seat, in metres: forward, up and left, each anywhere in its range."""
 
     forward: Range = (0.0, 0.0)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from kitproof.model import convert
 from kitproof.model.convert import Line
@@ -28,8 +30,7 @@ Report = Callable[..., None]
 """Takes a slip kind, its place, what was said, and the nearest known names."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Open:
+class _Open(Struct, frozen=True):
     """A rig entry while it is being made."""
 
     document: Document
@@ -142,7 +143,7 @@ def with_lost_rig(rig: Rig, like: str) -> Rig:
     for slot in ("sticks", "head", "slide", "camera"):
         if all(each.slot != slot for each in lines):
             _insert(lines, _lost(slot, rig.where, says))
-    return rig.model_copy(update={"lines": tuple(lines), "unread": (*rig.unread, says)})
+    return replace(rig, lines=tuple(lines), unread=(*rig.unread, says))
 
 
 def _option(this: _Open, slot: str, name: Name | None, value: Choices, line: Line) -> Option:
@@ -220,7 +221,7 @@ def _continue(
     said |= {name: getattr(more, name) for name in ("on", "on_is_name", "on_at") if more.on}
     said |= {name: getattr(more, name) for name in ("only_with", "only_with_at", "spare") if getattr(more, name)}
     said |= {"at_known": False} if not more.at_known else {}
-    whole = previous.model_copy(update={"options": (*previous.options, *more.options), **said})
+    whole = replace(previous, options=(*previous.options, *more.options), **said)
     lines[lines.index(previous)] = whole
     return whole
 
@@ -235,7 +236,7 @@ def _take_out(this: _Open, lines: list[SlotLine], value: Without, line: Line) ->
             continue
         hit = True
         if kept:
-            lines[lines.index(each)] = each.model_copy(update={"options": kept})
+            lines[lines.index(each)] = replace(each, options=kept)
         else:
             lines.remove(each)
     if not hit:

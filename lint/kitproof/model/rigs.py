@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date
 
-from kitproof.model.parts import Frozen, Part
+from msgspec import Struct
+
+from kitproof.model.parts import Part
 from kitproof.model.quantities import Interval, Reach, Spot
 from kitproof.reading.document import Where
 
 
-class Days(Frozen):
+class Days(Struct, frozen=True, kw_only=True):
     """First and last day, both included."""
 
     first: date
@@ -20,14 +22,14 @@ class Days(Frozen):
         return self.first <= other.last and other.first <= self.last
 
 
-class Option(Frozen):
+class Option(Struct, frozen=True, kw_only=True):
     """One alternative of a slot line; `part` is None for `none`."""
 
     part: Part | None
     where: Where
 
 
-class SlotLine(Frozen):
+class SlotLine(Struct, frozen=True, kw_only=True):
     """A slot with its alternatives and what the line says for all of them.
 
     `on` is a slot's word, "ground", or a part's name (`on_is_name`); "" where not said. `at_known` is False for `at ?`
@@ -49,7 +51,7 @@ class SlotLine(Frozen):
     only_with_at: tuple[Where, ...] = ()
 
 
-class Site(Frozen):
+class Site(Struct, frozen=True, kw_only=True):
     """Conditions that a list sets for all its rigs and a rig may set for itself; None where not said."""
 
     day: Interval | None = None
@@ -59,7 +61,7 @@ class Site(Frozen):
     floor: tuple[str, ...] = ()
 
 
-class Rig(Frozen):
+class Rig(Struct, frozen=True, kw_only=True):
     """One camera on one support. `unread` names lines that could not be read and may have held a part."""
 
     name: str

@@ -6,8 +6,9 @@ The text of a used file is asked for through a function that is passed in, so th
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from kitproof.model.kitlist import PlacedSlip
 from kitproof.reading import decode, read
@@ -16,8 +17,7 @@ from kitproof.reading.document import Document, Entry, Slip, Where
 Problem = Literal["", "missing", "outside"]
 
 
-@dataclass(frozen=True, slots=True)
-class Fetched:
+class Fetched(Struct, frozen=True):
     """A used file: its path as it is to be shown, what names it once for all (`identity`), and its bytes.
 
     `problem` says why there are none: it is not there or cannot be opened ("missing"), or it lies outside the folder
@@ -34,8 +34,7 @@ Fetch = Callable[[str, str], Fetched]
 """From the path of the file that says `use`, and the path it says, to what was found."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sources:
+class Sources(Struct, frozen=True):
     """Documents, the list's own first, and the slips of fetching and decoding them."""
 
     documents: tuple[Document, ...]

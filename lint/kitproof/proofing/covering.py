@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from kitproof.proofing.findings import OUTCOMES, Finding, Waived
 from kitproof.rulebook.rules import Rule
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(Struct, frozen=True):
     """A finding with the subject it is about, so that those on one subject can be told, and what it is gathered by."""
 
     finding: Finding

@@ -8,8 +8,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from kitproof.facts.build import Build, Standing
 from kitproof.facts.outlines import centre_of
@@ -24,8 +26,7 @@ from kitproof.words.shapes import Shape
 AXES = ("forward", "up", "left")
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(Struct, frozen=True):
     """One figure: what it is called, its ends in SI, where it stands, and the build with other ends in its place.
 
     `reach` for one that is all used, and so is no doubt; `said` is False for a stand-in, where nothing was written.
@@ -64,8 +65,7 @@ def _with_part(build: Build, old: Part, new: Part) -> Build:
     return replace(build, standing=standing)
 
 
-@dataclass(frozen=True, slots=True)
-class _Maker:
+class _Maker(Struct, frozen=True):
     """Makes the figures of one part: `make` is called with new ends and gives the fields to change."""
 
     build: Build
@@ -84,7 +84,7 @@ class _Maker:
         said: bool = True,
     ) -> Figure:
         def changed(new: Range) -> Build:
-            return _with_part(self.build, self.part, self.part.model_copy(update=make(new)))
+            return _with_part(self.build, self.part, replace(self.part, **make(new)))
 
         label = f"{self.part.label}: {word or field.replace('_', ' ')}"
         spot, lacks = where or self.part.where_of(field), self.part.lacks(field)
@@ -93,7 +93,7 @@ class _Maker:
 
 def _of_part(build: Build, part: Part) -> Iterator[Figure]:
     maker = _Maker(build, part)
-    for field in Part.model_fields:
+    for field in Part.__struct_fields__:
         value = getattr(part, field)
         if isinstance(value, Interval | Reach):
             ends = (value.low, value.high)
@@ -150,7 +150,7 @@ def _of_tuple(maker: _Maker, field: str, value: tuple[Any, ...]) -> Iterator[Fig
 
 def _port(field: str, value: tuple[Any, ...], index: int, axis: str) -> Callable[[Range], dict[str, Any]]:
     def make(new: Range) -> dict[str, Any]:
-        port = value[index].model_copy(update={"at": replace(value[index].at, **{axis: new})})
+        port = replace(value[index], at=replace(value[index].at, **{axis: new}))
         return {field: (*value[:index], port, *value[index + 1 :])}
 
     return make
@@ -159,7 +159,7 @@ def _port(field: str, value: tuple[Any, ...], index: int, axis: str) -> Callable
 def _point(field: str, value: tuple[Any, ...], index: int, name: str) -> Callable[[Range], dict[str, Any]]:
     def make(new: Range) -> dict[str, Any]:
         inner = replace(getattr(value[index], name), low=new[0], high=new[1], known=True)
-        point = value[index].model_copy(update={name: inner})
+        point = replace(value[index], **{name: inner})
         return {field: (*value[:index], point, *value[index + 1 :])}
 
     return make
@@ -193,7 +193,7 @@ def _of_line(build: Build, number: int, standing: Standing) -> Iterator[Figure]:
     line = standing.line
 
     def with_line(**values: Any) -> Build:
-        new = replace(standing, line=line.model_copy(update=values))
+        new = replace(standing, line=replace(line, **values))
         return replace(build, standing=(*build.standing[:number], new, *build.standing[number + 1 :]))
 
     if line.at is not None:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import Literal
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from kitproof.facts.values import Amount
 from kitproof.reading.document import Where
@@ -18,16 +20,14 @@ OUTCOMES: tuple[Outcome, ...] = ("fails", "may fail", "cannot tell")
 """Strongest first."""
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """One stretch of text to replace."""
 
     where: Where
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Fix:
+class Fix(Struct, frozen=True):
     """What to do, in words; `changes` where it is an edit, `proved` when the changed list has been proofed again."""
 
     says: str
@@ -35,8 +35,7 @@ class Fix:
     changes: tuple[Change, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Combinations:
+class Combinations(Struct, frozen=True):
     """How many of a rig's combinations a finding holds for, of how many, and which is the worst (slot to name)."""
 
     failing: int
@@ -44,8 +43,7 @@ class Combinations:
     worst: Mapping[str, str]
 
 
-@dataclass(frozen=True, slots=True)
-class Waived:
+class Waived(Struct, frozen=True):
     """The waiver that accepts a finding."""
 
     because: str
@@ -54,8 +52,7 @@ class Waived:
     where: Where
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(Struct, frozen=True):
     """One finding. `grade` is its rule's own; it counts by the highest grade of itself and what stands under `also`.
 
     `counts` is False for what never sends a list back: what is waived or known, and `cannot tell` of a grade for which
@@ -94,8 +91,7 @@ class Finding:
         return min((self.grade, *(each.grade for each in self.also if not each.quiet)), key=GRADES.index)
 
 
-@dataclass(frozen=True, slots=True)
-class Tally:
+class Tally(Struct, frozen=True):
     """How many findings there are of each grade; `cannot tell`, waived and known ones are counted apart."""
 
     stop: int = 0
@@ -107,8 +103,7 @@ class Tally:
     known: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Proof:
+class Proof(Struct, frozen=True):
     """What proofing one or more lists gave. `judged` and `not_judged` count rule × subject, `not_read` lines.
 
     `gone` names what a record of known findings has and what is no longer found.

@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from kitproof.facts.build import combinations
 from kitproof.facts.cases import cases, moves_of
 from kitproof.facts.mating import joints
-from kitproof.facts.orders import Tally, items, order_lines
+from kitproof.facts.orders import items, order_lines
 from kitproof.facts.packing import packed_things
 from kitproof.facts.part import PartSubject
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.slips import SlipSubject, figures
 from kitproof.facts.stages import stages
 from kitproof.facts.subject import Setting, Subject
+from kitproof.facts.tally import Tally
 from kitproof.facts.values import Amount, Truth, joined
 from kitproof.model.parts import Part
 from kitproof.model.rigs import Rig
@@ -23,8 +25,7 @@ from kitproof.rulebook.compile import Env
 from kitproof.rulebook.rules import Rule, RuleBook
 
 
-@dataclass(slots=True)
-class Hit:
+class Hit(Struct):
     """What one rule comes to for one subject so far: how often each outcome was met, and the worst case of each."""
 
     rule: Rule

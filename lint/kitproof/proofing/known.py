@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Collection, Sequence
-from dataclasses import replace
-from typing import Any, NamedTuple
+from typing import Literal
+
+from msgspec.structs import replace
+from pydantic import BaseModel, Field, ValidationError
 
 from kitproof.proofing.findings import OUTCOMES, Finding, Proof
 from kitproof.rulebook.settings import GRADES
@@ -13,7 +15,7 @@ from kitproof.rulebook.settings import GRADES
 SCHEMA = "kitproof/known/1"
 
 
-class Known(NamedTuple):
+class Known(BaseModel, frozen=True, strict=True):
     """One finding of a record."""
 
     fingerprint: str
@@ -26,6 +28,13 @@ class Known(NamedTuple):
     @property
     def words(self) -> str:
         return f"{self.rule} in {self.subject} of {self.list}"
+
+
+class Record(BaseModel, frozen=True, strict=True):
+    """A record as it is read back: what is not of this form is refused."""
+
+    form: Literal["kitproof/known/1"] = Field(alias="schema")
+    findings: tuple[Known, ...]
 
 
 class BadRecordError(Exception):
@@ -54,18 +63,20 @@ def _entry(finding: Finding) -> dict[str, str]:
 def read_record(text: str) -> tuple[Known, ...]:
     """The findings of a record. Raises BadRecordError where the text is no record."""
     try:
-        data: Any = json.loads(text)
-    except ValueError as error:
-        raise BadRecordError("it is not JSON as --record writes it") from error
-    if not isinstance(data, dict) or data.get("schema") != SCHEMA or not isinstance(data.get("findings"), list):
-        raise BadRecordError(f'it does not say "schema": "{SCHEMA}", as --record writes it')
-    known = []
-    for number, each in enumerate(data["findings"], 1):
-        keys = Known._fields
-        if not isinstance(each, dict) or not all(isinstance(each.get(key), str) for key in keys):
-            raise BadRecordError(f"its finding {number} has no {' or no '.join(keys)}")
-        known.append(Known(*(each[key] for key in keys)))
-    return tuple(known)
+        return Record.model_validate_json(text).findings
+    except ValidationError as error:
+        raise BadRecordError(_wrong_with(error)) from error
+
+
+def _wrong_with(error: ValidationError) -> str:
+    first = error.errors(include_url=False)[0]
+    match first["loc"]:
+        case ("findings", int(index), *_):
+            return f"its finding {index + 1} has no {' or no '.join(Known.model_fields)}"
+        case () if first["type"] == "json_invalid":
+            return "it is not JSON as --record writes it"
+        case _:
+            return f'it does not say "schema": "{SCHEMA}", as --record writes it'
 
 
 def _no_worse(finding: Finding, known: Known | None) -> bool:

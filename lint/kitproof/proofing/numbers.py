@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from kitproof.facts.build import combinations
 from kitproof.facts.fact import Fact
@@ -18,16 +20,14 @@ from kitproof.words.dimensions import Dimension
 Numbers = Mapping[str, tuple[Amount | Words, Dimension | None]]
 
 
-@dataclass(frozen=True, slots=True)
-class StageNumbers:
+class StageNumbers(Struct, frozen=True):
     """A stage of building up: after which part, and its facts."""
 
     after: str
     facts: Numbers
 
 
-@dataclass(frozen=True, slots=True)
-class CombinationNumbers:
+class CombinationNumbers(Struct, frozen=True):
     """The facts of one combination by name, each with its dimension (None for a word); worked where it was asked."""
 
     choice: Mapping[str, str]
@@ -43,8 +43,7 @@ class CombinationNumbers:
         return value.high if isinstance(value, Amount) else 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class RigNumbers:
+class RigNumbers(Struct, frozen=True):
     name: str
     path: str
     combinations: tuple[CombinationNumbers, ...]

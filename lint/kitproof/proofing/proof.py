@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping, Sequence
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from kitproof.facts.mating import JointSubject
 from kitproof.facts.registry import FACTS
@@ -14,6 +15,7 @@ from kitproof.facts.stages import StageSubject
 from kitproof.facts.subject import Setting, Subject
 from kitproof.facts.values import Amount, Held
 from kitproof.model.kitlist import KitList
+from kitproof.model.promises import Promised
 from kitproof.proofing.asked import asked_on_purpose
 from kitproof.proofing.covering import Found, covered, gathered
 from kitproof.proofing.findings import Combinations, Finding, Fix, Proof, in_order, marked
@@ -27,14 +29,17 @@ from kitproof.words.dimensions import Dimension
 from kitproof.words.units import UNITS
 
 
-def setting_of(kitlist: KitList, book: RuleBook, day: date) -> Setting:
+def setting_of(kitlist: KitList, book: RuleBook, day: date, others: tuple[Promised, ...] = ()) -> Setting:
     """What every subject of a proof shares."""
-    return Setting(kitlist, day, book.numbers, FACTS)
+    return Setting(kitlist, day, book.numbers, FACTS, others)
 
 
-def proof(kitlist: KitList, book: RuleBook, day: date) -> Proof:
-    """Every rule of a book on a list. `day` decides waivers and dated limits. Never raises for what a list says."""
-    setting = setting_of(kitlist, book, day)
+def proof(kitlist: KitList, book: RuleBook, day: date, others: tuple[Promised, ...] = ()) -> Proof:
+    """Every rule of a book on a list. `day` decides waivers and dated limits. Never raises for what a list says.
+
+    `others` is what the lists that are proofed with it promise of the same stock: see `facts.promises.beside`.
+    """
+    setting = setting_of(kitlist, book, day, others)
     units = units_of(kitlist, book)
     hits = judged(setting, book)
     # Waivers first: one that accepts a small fault must not take with it what that fault would have kept under `also`.

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from kitproof.facts.build import Build
 from kitproof.facts.rig import RigSubject
@@ -42,8 +43,7 @@ POSSIBLE: dict[str, Range] = {
 the bounds of its kind of part."""
 
 
-@dataclass(frozen=True, slots=True)
-class Verdict:
+class Verdict(Struct, frozen=True):
     """A verdict that waits: the rule, its grade, the subject."""
 
     rule: str
@@ -51,8 +51,7 @@ class Verdict:
     subject: str
 
 
-@dataclass(frozen=True, slots=True)
-class Question:
+class Question(Struct, frozen=True):
     """One answer to ask for: what it is called, the field and the part it is of ("" and None for what is no field),
     whom to ask, the verdicts that it would settle, and how many wait for it in all."""
 
@@ -69,8 +68,7 @@ class Question:
         return sum(WEIGHTS[each.grade] for each in self.settles)
 
 
-@dataclass(slots=True)
-class _Asked:
+class _Asked(Struct):
     of: str = ""
     part: Part | None = None
     settles: dict[Verdict, None] = field(default_factory=dict)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from kitproof.facts.slips import WaiverSubject
 from kitproof.facts.subject import Setting

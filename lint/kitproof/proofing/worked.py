@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from kitproof.facts.build import Build
 from kitproof.facts.fact import Fact
@@ -17,8 +18,7 @@ LARGEST = 1e299
 """A saving above this is without end: the figure is not known at all."""
 
 
-@dataclass(frozen=True, slots=True)
-class Worked:
+class Worked(Struct, frozen=True):
     """One fact worked out: its value, the figures that it rests on, and the one whose doubt widens it most.
 
     `saved` is by how much it would narrow if that figure were known exactly; infinite where it is not known at all.

@@ -6,7 +6,8 @@ Nothing here moves a column: a line made plain has as many characters as the lin
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 LONGEST_LINE = 10_000
 
@@ -54,8 +55,7 @@ def split_lines(text: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
     return tuple(lines), tuple(ends)
 
 
-@dataclass(frozen=True, slots=True)
-class PlainLine:
+class PlainLine(Struct, frozen=True):
     """A line made plain: names blotted out as `"___"`, the comment cut off, look-alike characters made alike.
 
     `typed` is the whole line as it was; `text` ends after the last word. `start` is the column of the first word,

@@ -7,9 +7,10 @@ wherever the same text stands. Numbers are SI floats.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from datetime import date
 from typing import NamedTuple
+
+from msgspec import Struct, field
 
 from kitproof.words.dimensions import Dimension
 from kitproof.words.shapes import Shape
@@ -25,8 +26,7 @@ class Where(NamedTuple):
     to_column: int
 
 
-@dataclass(frozen=True, slots=True)
-class Quantity:
+class Quantity(Struct, frozen=True):
     """One quantity as written: anywhere between `low` and `high`, in SI.
 
     `known` is False for `?`, which has no dimension. `how` is "exact", "give" (±), "about", "between" or "unknown";
@@ -46,8 +46,7 @@ class Quantity:
         return self.how != "unknown"
 
 
-@dataclass(frozen=True, slots=True)
-class Reach:
+class Reach(Struct, frozen=True):
     """A reach: all from `low` to `high` will be used or is allowed. One value is a reach of one point."""
 
     low: float
@@ -59,8 +58,7 @@ class Reach:
     unit: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Struct, frozen=True):
     """A place as offsets (low, high) in metres; a direction not said is 0. `known` is False for `?`."""
 
     forward: tuple[float, float]
@@ -72,8 +70,7 @@ class Place:
     said: tuple[str, ...] = ()  # the axes that were written: "forward", "up", "left"
 
 
-@dataclass(frozen=True, slots=True)
-class Size:
+class Size(Struct, frozen=True):
     """Two or three lengths, in the order written."""
 
     sides: tuple[Quantity, ...]
@@ -82,8 +79,7 @@ class Size:
     known: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Point:
+class Point(Struct, frozen=True):
     """A value, and the height (or what else stands after `at`) where it holds; None where none is said."""
 
     value: Quantity
@@ -92,16 +88,14 @@ class Point:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Points:
+class Points(Struct, frozen=True):
     points: tuple[Point, ...]
     start: int
     end: int
     known: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Interface:
+class Interface(Struct, frozen=True):
     """A family and a size, in words: lengths in a size are written out in mm, so that 10 cm and 100 mm agree.
 
     `at` is where the port is, from the part's own seat; None where it is not said.
@@ -115,8 +109,7 @@ class Interface:
     known: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Axis:
+class Axis(Struct, frozen=True):
     """Depth of the tilt axis below the plate's top face; negative above it."""
 
     depth: Quantity
@@ -124,8 +117,7 @@ class Axis:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Steps:
+class Steps(Struct, frozen=True):
     """Counterbalance: least to most, as torque, or as masses at height `at`. `steps` is None where not said."""
 
     reach: Reach
@@ -136,16 +128,14 @@ class Steps:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Draw:
+class Draw(Struct, frozen=True):
     usual: Quantity
     most: Quantity | None
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Weighed:
+class Weighed(Struct, frozen=True):
     """Two scales: what each showed, and where it stood."""
 
     front: Quantity
@@ -156,28 +146,24 @@ class Weighed:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Phrase:
+class Phrase(Struct, frozen=True):
     text: str
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Phrases:
+class Phrases(Struct, frozen=True):
     phrases: tuple[Phrase, ...]
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Flag:
+class Flag(Struct, frozen=True):
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Name:
+class Name(Struct, frozen=True):
     """A name in quotes; start and end take the quotes in."""
 
     text: str
@@ -185,51 +171,44 @@ class Name:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class CountedName:
+class CountedName(Struct, frozen=True):
     count: int
     name: Name
 
 
-@dataclass(frozen=True, slots=True)
-class Counted:
+class Counted(Struct, frozen=True):
     names: tuple[CountedName, ...]
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Count:
+class Count(Struct, frozen=True):
     number: int
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Day:
+class Day(Struct, frozen=True):
     day: date
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Dates:
+class Dates(Struct, frozen=True):
     first: Day
     last: Day
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Tag:
+class Tag(Struct, frozen=True):
     word: str
     value: Name | Quantity
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Choices:
+class Choices(Struct, frozen=True):
     """A slot line. `options` holds a Name for each alternative, None for `none`; empty where only a mass is said.
 
     `on` is "head", "sticks", "ground", another slot's word, or a part's name; "" where not said. `on_place` is the
@@ -250,8 +229,7 @@ class Choices:
     on_place: Phrase | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Also:
+class Also(Struct, frozen=True):
     """`also SLOT …` in a rig."""
 
     slot: str
@@ -260,8 +238,7 @@ class Also:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Without:
+class Without(Struct, frozen=True):
     """`without SLOT ["name"]` in a rig."""
 
     slot: str
@@ -270,8 +247,7 @@ class Without:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Ordered:
+class Ordered(Struct, frozen=True):
     """`2 x "name", for rig A, spare 1`; `spare` of the count are spares."""
 
     count: int
@@ -282,8 +258,7 @@ class Ordered:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class State:
+class State(Struct, frozen=True):
     """One state of a packed thing, in the words of `STATES`, with its quantity, step, "off" or name if it has one.
 
     `tilted down 70°` has text "tilted down" and a quantity of 70°; `counterbalance 8` a step of 8, `counterbalance off`
@@ -298,8 +273,7 @@ class State:
     name: Name | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(Struct, frozen=True):
     """`holds`: a part (or a case, `is_case`), its count, its mass if it is in no book, and its states."""
 
     name: Name
@@ -311,8 +285,7 @@ class Held:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Lift:
+class Lift(Struct, frozen=True):
     people: int
     from_height: Quantity | None
     to_height: Quantity | None
@@ -350,8 +323,7 @@ Value = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Slip:
+class Slip(Struct, frozen=True):
     """Something that could not be read, or not taken as it stands.
 
     `kind` is the name of the reading rule that speaks of it; `said` is the text as typed, `wanted` what should stand
@@ -370,8 +342,7 @@ class Slip:
     field: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Field:
+class Field(Struct, frozen=True):
     """One field line. `value` is None where the word was read and the value was not: it is then not known."""
 
     word: str
@@ -384,8 +355,7 @@ class Field:
     value_end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """An entry: its kind, its name and what else its first line says.
 
     `name` is a list's title, a used file's path, a part's, rig's, move's or case's name, whom an order is from, the
@@ -410,8 +380,7 @@ class Entry:
     within: Quantity | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Document:
+class Document(Struct, frozen=True):
     """A whole file: its text as it was, its entries in order, and the slips that stand in no entry."""
 
     path: str

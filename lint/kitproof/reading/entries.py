@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from kitproof.reading.characters import plain, split_lines
 from kitproof.reading.document import Document, Entry, Field, Place, Slip, Weighed

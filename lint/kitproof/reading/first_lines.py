@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from functools import lru_cache
 from typing import Any
+
+from msgspec.structs import replace
 
 from kitproof.reading.characters import PlainLine, fold, plain
 from kitproof.reading.document import Entry

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from kitproof.reading import wanted
 from kitproof.reading.characters import fold
@@ -84,8 +85,7 @@ def read_slot(draft: SlotDraft, field: FieldWord, notes: Notes) -> Choices | Non
     )
 
 
-@dataclass(slots=True)
-class _Clauses:
+class _Clauses(Struct):
     """What the clauses of one slot line say, while they are read."""
 
     mass: Quantity | None = None

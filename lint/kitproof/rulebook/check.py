@@ -5,7 +5,8 @@ A reach and a number are two types: `within` wants a reach on its right, and a r
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from kitproof.facts.values import Amount, Type, number
 from kitproof.rulebook import syntax
@@ -60,8 +61,7 @@ def checked(text: str, scope: Scope, wanted: str = "") -> tuple[Typed | None, li
     return (None, checker.problems) if checker.problems else (typed, [])
 
 
-@dataclass
-class Checker:
+class Checker(Struct):
     """Checks the expressions of one text, and notes what is wrong by places in it."""
 
     text: str

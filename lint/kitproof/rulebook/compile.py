@@ -9,8 +9,9 @@ something is not there is simply not one of those that are meant.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
 from datetime import date
+
+from msgspec import Struct, field
 
 from kitproof.facts.values import Amount, Held, Several, Tagged, Thing, Truth, Verdict, Words, joined
 from kitproof.rulebook import arithmetic
@@ -41,8 +42,7 @@ NOT_KNOWN = (-inf, inf)
 NOTHING = Amount(0.0, 0.0)
 
 
-@dataclass(frozen=True, slots=True)
-class Env:
+class Env(Struct, frozen=True):
     """What a rule is judged with besides the thing: the day, and what `each` and quantifiers stand for."""
 
     day: date

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class RuleError:
+class RuleError(Struct, frozen=True, order=True):
     """One mistake. Lines and columns count from 1, `to_column` stands just after the last character."""
 
     path: str

@@ -8,10 +8,12 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 from decimal import Decimal
 from fnmatch import fnmatchcase
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from kitproof.rulebook.errors import BadRules, RuleError, did_you_mean
 from kitproof.rulebook.settings import NO_SETTINGS, Settings, Spot
@@ -28,8 +30,7 @@ OF_A_PATTERN = ("limits", "grades", "retired", "never_waived", "cannot_tell_coun
 """What may be set for some lists only: a folder of rules and the units are the house's own everywhere."""
 
 
-@dataclass(frozen=True, slots=True)
-class House:
+class House(Struct, frozen=True):
     """What a settings file says. `rules` are folders of own rules, from the file's own folder, each with its place;
     `by_list` what it sets for some lists only, by pattern, later ones over earlier ones."""
 

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from datetime import date
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from kitproof.facts.fact import HouseNumber
 from kitproof.rulebook import syntax
@@ -21,8 +23,7 @@ NAME = re.compile(r"[a-z][a-z0-9_]*")
 DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
-@dataclass(frozen=True, slots=True)
-class LimitLine:
+class LimitLine(Struct, frozen=True):
     """One line that was read, and where its name stands."""
 
     name: str
@@ -132,8 +133,7 @@ def _day(text: str) -> date | None:
         return None
 
 
-@dataclass(frozen=True, slots=True)
-class HouseLimits:
+class HouseLimits(Struct, frozen=True):
     """A house's limits matched to what they set: by a limit's full name, and the facts' own numbers by name."""
 
     by_full_name: Mapping[str, Dated]

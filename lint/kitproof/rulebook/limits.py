@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from kitproof.words.dimensions import Dimension
 
 
-@dataclass(frozen=True, slots=True)
-class Dated:
+class Dated(Struct, frozen=True):
     """One value of a limit, in SI. `since` is the day from which it holds, None for always; `seen` the day on which
     somebody last read it in `source`."""
 
@@ -20,8 +20,7 @@ class Dated:
     written: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Limit:
+class Limit(Struct, frozen=True):
     """A limit of one rule, or of a group (`owner`), with its values by the day from which they hold.
 
     `percent` where it was written as a share. `set_by_house` where a house's own number stands in its place.

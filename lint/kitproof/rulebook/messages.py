@@ -9,7 +9,9 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from kitproof.facts.values import Amount, Held, Tagged, Thing, Truth, Verdict, Words, number
 from kitproof.rulebook.compile import Amounts, Env, Values
@@ -26,8 +28,7 @@ TRUTHS = {Truth.TRUE: "yes", Truth.FALSE: "no", Truth.UNDECIDED: "in doubt", Tru
 PLAIN = Unit("", NUMBER, 1.0)
 
 
-@dataclass(frozen=True, slots=True)
-class Hole:
+class Hole(Struct, frozen=True):
     """One hole: its text, what it reads, the unit it asks for (None for the list's), whether it prints as a share."""
 
     text: str
@@ -37,16 +38,14 @@ class Hole:
     percent: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Rival:
+class Rival(Struct, frozen=True):
     """A number that the rule compares, and from which the printed ones must still be told apart."""
 
     dimension: Dimension
     read: Amounts
 
 
-@dataclass(frozen=True, slots=True)
-class Template:
+class Template(Struct, frozen=True):
     """A message: pieces of text and holes in turn, and the rule's compared numbers."""
 
     text: str

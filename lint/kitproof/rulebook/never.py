@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from kitproof.facts.values import Amount
 from kitproof.rulebook import arithmetic
@@ -93,8 +94,7 @@ def _asked(node: Typed) -> Read | None:
     return None
 
 
-@dataclass
-class _Said:
+class _Said(Struct):
     """All that the conditions of a rule ask of one word or number."""
 
     read: Read

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from msgspec import Struct, field
 
 from kitproof.facts.values import thing
 from kitproof.rulebook import compile
@@ -27,8 +27,7 @@ def field_words() -> frozenset[str]:
 FIELDS = field_words()
 
 
-@dataclass
-class Pieces:
+class Pieces(Struct):
     """Reads values of one rule in its scope, and keeps its mistakes and everything that it asks of its facts.
 
     `tests` are the rule's conditions, once they are read: messages must still show their numbers.

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from kitproof.facts.values import Type, thing
 from kitproof.rulebook import actions, compile
@@ -31,8 +32,7 @@ WANTED = {
 """What every rule must have."""
 
 
-@dataclass
-class Reader:
+class Reader(Struct):
     """Reads the words of one rule. `limits` are those it may use: its own and its group's."""
 
     path: str

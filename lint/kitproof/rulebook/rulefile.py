@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from kitproof.rulebook.errors import RuleError
 
 QUOTES = {'"': '"', "“": "”", "'": "'"}
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """A stretch of a value that stands on one line: where it starts in the value, and in the file (both from 1)."""
 
     offset: int
@@ -19,8 +19,7 @@ class Piece:
     column: int
 
 
-@dataclass(frozen=True, slots=True)
-class Value:
+class Value(Struct, frozen=True):
     """Some text of a rule file, and where each of its characters stands. Continued lines are joined by a space."""
 
     path: str
@@ -54,8 +53,7 @@ class Value:
         return [piece for piece in self.pieces if piece.offset <= max(offset, 0)][-1]
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(Struct, frozen=True):
     """One word of a rule and its value."""
 
     word: Value

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from kitproof.facts.values import Amount, Thing, Truth, Type, Verdict
 from kitproof.reading.document import Where
@@ -23,8 +24,7 @@ OUTCOMES: dict[Truth, str] = {
 """What a truth of `given and fails` comes to. False is no finding."""
 
 
-@dataclass(frozen=True, slots=True)
-class Test:
+class Test(Struct, frozen=True):
     """A condition: its text as written, its checked form, and the function that decides it."""
 
     __test__ = False  # so that pytest does not take it for a class of tests
@@ -34,8 +34,7 @@ class Test:
     holds: Condition
 
 
-@dataclass(frozen=True, slots=True)
-class Number:
+class Number(Struct, frozen=True):
     """A number of a rule: its text as written, its checked form, and the function that works it out."""
 
     text: str
@@ -43,8 +42,7 @@ class Number:
     read: Amounts
 
 
-@dataclass(frozen=True, slots=True)
-class Each:
+class Each(Struct, frozen=True):
     """`each POINT in SET`: the name, and the set that it goes through."""
 
     name: str
@@ -54,16 +52,14 @@ class Each:
     type: Type
 
 
-@dataclass(frozen=True, slots=True)
-class Quiet:
+class Quiet(Struct, frozen=True):
     """An outcome that is kept out of a proof; `where` is None for always."""
 
     outcome: str
     where: Test | None
 
 
-@dataclass(frozen=True, slots=True)
-class Action:
+class Action(Struct, frozen=True):
     """One fix. `word` is choose, add, pack, order, set, remove or advise; `path` what it is done to, as a place.
 
     `what` reads what stands there, where facts lead to it; `where` is a condition on the mended list, `count` how many
@@ -80,8 +76,7 @@ class Action:
     advice: Template | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Judgement:
+class Judgement(Struct, frozen=True):
     """What a rule comes to for one thing: `given` alone, and given and fails as one `and`."""
 
     given: Verdict
@@ -93,8 +88,7 @@ class Judgement:
         return OUTCOMES.get(self.verdict.truth, "")
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(Struct, frozen=True):
     """One rule. `path` is its file within the rules folder; its name and group are from there.
 
     `at` and `see` are places as `Thing.where` takes them, the `each` name first where they lead from it.
@@ -162,8 +156,17 @@ class Rule:
         return self._where(self.at, thing, env)
 
     def related(self, thing: Thing, env: Env) -> tuple[Where, ...]:
-        """The related places."""
-        return tuple(self._where(path, thing, env) for path in self.see)
+        """The related places, those of a set one by one; never the main one again."""
+        found = (spot for path in self.see for spot in self._wheres(path, thing, env))
+        return tuple(dict.fromkeys(spot for spot in found if spot != self.place(thing, env)))
+
+    def _wheres(self, path: tuple[str, ...], thing: Thing, env: Env) -> tuple[Where, ...]:
+        """The places that a path leads to: several where it is the name of a set."""
+        try:
+            held = thing.value(path[0]) if len(path) == 1 and path[0] not in env.variables else None
+        except LookupError:  # a field that no fact is about has its place all the same
+            held = None
+        return tuple(each.where() for each in held) if isinstance(held, tuple) else (self._where(path, thing, env),)
 
     def _where(self, path: tuple[str, ...], thing: Thing, env: Env) -> Where:
         if self.each is not None and path[:1] == (self.each.name,):
@@ -171,8 +174,7 @@ class Rule:
         return thing.where(path)
 
 
-@dataclass(frozen=True, slots=True)
-class RuleBook:
+class RuleBook(Struct, frozen=True):
     """All rules by name, in the order of their groups and names; those that the house retired stand apart.
 
     `once` leads from a rule's old names to the one it has now. `numbers` are the facts' own house numbers, in SI, with

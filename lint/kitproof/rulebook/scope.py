@@ -7,7 +7,9 @@ the rule's subject. A name that is a thing leads on by dots.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from kitproof.facts.fact import Fact
 from kitproof.facts.values import Type, thing
@@ -33,8 +35,7 @@ def knows_all(kind: str, name: str) -> bool:
     return True
 
 
-@dataclass(frozen=True, slots=True)
-class Scope:
+class Scope(Struct, frozen=True):
     """The names that an expression may use. A call or limit that is itself mistaken is None: it was spoken of there."""
 
     subject: str
@@ -60,8 +61,7 @@ class Scope:
         return {*self.calls, *self.limits, *self.variables, *self.vocabulary.get(self.subject, {})}
 
 
-@dataclass(frozen=True, slots=True)
-class Problem:
+class Problem(Struct, frozen=True):
     """A mistake in an expression, by places in its text."""
 
     says: str

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from kitproof.rulebook.errors import RuleError
 
@@ -15,8 +16,7 @@ Spot = tuple[str, int, int, int]
 """File, line, column, and the column just after; line 0 where there is no file, but the command line."""
 
 
-@dataclass(frozen=True, slots=True)
-class Settings:
+class Settings(Struct, frozen=True):
     """A house's own numbers and choices.
 
     `limits` holds a value as written, "30 h", by `RULE.NAME`, `GROUP.NAME`, or the name alone where only one limit has

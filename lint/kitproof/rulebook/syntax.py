@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Number:
+class Number(Struct, frozen=True):
     """A number as written and its unit, "" where there is none."""
 
     written: float
@@ -15,15 +14,13 @@ class Number:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Quoted:
+class Quoted(Struct, frozen=True):
     text: str
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Name:
+class Name(Struct, frozen=True):
     """A name, with what it leads on to: `head.rated` is two words."""
 
     words: tuple[str, ...]
@@ -31,15 +28,13 @@ class Name:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Negative:
+class Negative(Struct, frozen=True):
     of: Expression
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Arithmetic:
+class Arithmetic(Struct, frozen=True):
     """`sign` is one of + - * /."""
 
     sign: str
@@ -49,8 +44,7 @@ class Arithmetic:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Function:
+class Function(Struct, frozen=True):
     """min, max or abs."""
 
     function: str
@@ -59,8 +53,7 @@ class Function:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class CountOf:
+class CountOf(Struct, frozen=True):
     """How many are in a set; with a variable, how many of them hold the condition."""
 
     of: Name
@@ -70,8 +63,7 @@ class CountOf:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class SumOf:
+class SumOf(Struct, frozen=True):
     """`what` of each in a set added up; with `where`, of those that hold the condition."""
 
     of: Name
@@ -82,8 +74,7 @@ class SumOf:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Comparison:
+class Comparison(Struct, frozen=True):
     """`sign` is one of = != < > <= >=."""
 
     sign: str
@@ -93,45 +84,39 @@ class Comparison:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Within:
+class Within(Struct, frozen=True):
     left: Expression
     right: Expression
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class OneOf:
+class OneOf(Struct, frozen=True):
     left: Expression
     words: tuple[Quoted, ...]
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class IsKnown:
+class IsKnown(Struct, frozen=True):
     of: Expression
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class IsThere:
+class IsThere(Struct, frozen=True):
     of: Expression
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Not:
+class Not(Struct, frozen=True):
     of: Expression
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Both:
+class Both(Struct, frozen=True):
     """`and` of two or more."""
 
     parts: tuple[Expression, ...]
@@ -139,8 +124,7 @@ class Both:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Either:
+class Either(Struct, frozen=True):
     """`or` of two or more."""
 
     parts: tuple[Expression, ...]
@@ -148,8 +132,7 @@ class Either:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Quantifier:
+class Quantifier(Struct, frozen=True):
     """`any X in SET where …`; `no` is its `not`."""
 
     no: bool

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 BARE = r"(?:\"[^\"]*\"|'[^']*'|[\w-]+)"
 DOTTED = rf"{BARE}(?:\s*\.\s*{BARE})*"
@@ -14,8 +15,7 @@ KEY = re.compile(rf"^\s*(?P<path>{DOTTED})\s*=")
 Path = tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Written:
+class Written(Struct, frozen=True):
     """A header or a key: its whole path, which `[[…]]` table it stands in (-1 for none), its place, its last line."""
 
     path: Path

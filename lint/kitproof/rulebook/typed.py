@@ -6,7 +6,8 @@ Every node has a type.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from kitproof.facts.values import TRUTH, Amount, Type
 from kitproof.rulebook.limits import Limit
@@ -16,8 +17,7 @@ TEXT = Type("text")
 COUNTED = Type("number", NUMBER)
 
 
-@dataclass(frozen=True, slots=True)
-class Constant:
+class Constant(Struct, frozen=True):
     """A number as written, in SI. `percent` where it was written as one."""
 
     value: Amount
@@ -25,20 +25,17 @@ class Constant:
     percent: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(Struct, frozen=True):
     text: str
     type: Type = TEXT
 
 
-@dataclass(frozen=True, slots=True)
-class LimitRead:
+class LimitRead(Struct, frozen=True):
     limit: Limit
     type: Type
 
 
-@dataclass(frozen=True, slots=True)
-class Read:
+class Read(Struct, frozen=True):
     """A fact of the subject (`variable` is "") or of what a variable stands for, by steps from thing to thing.
 
     `steps` is empty for the variable itself. `certain` for a fact that is always known and never in doubt. `rests_on`
@@ -54,8 +51,7 @@ class Read:
     least: float = -math.inf
 
 
-@dataclass(frozen=True, slots=True)
-class Calculation:
+class Calculation(Struct, frozen=True):
     """`action` is one of + - * / negative min max abs lowest highest, the last two of a reach."""
 
     action: str
@@ -63,16 +59,14 @@ class Calculation:
     type: Type
 
 
-@dataclass(frozen=True, slots=True)
-class CountIn:
+class CountIn(Struct, frozen=True):
     of: Read
     variable: str
     where: Typed | None
     type: Type = COUNTED
 
 
-@dataclass(frozen=True, slots=True)
-class SumIn:
+class SumIn(Struct, frozen=True):
     """`what` of each element, added up; `where` says of which."""
 
     of: Read
@@ -82,16 +76,14 @@ class SumIn:
     type: Type
 
 
-@dataclass(frozen=True, slots=True)
-class CompareNumbers:
+class CompareNumbers(Struct, frozen=True):
     sign: str
     left: Typed
     right: Typed
     type: Type = TRUTH
 
 
-@dataclass(frozen=True, slots=True)
-class CompareWords:
+class CompareWords(Struct, frozen=True):
     """Whether a text is one of several; `right` is one for `=` and `!=`."""
 
     left: Typed
@@ -100,33 +92,28 @@ class CompareWords:
     type: Type = TRUTH
 
 
-@dataclass(frozen=True, slots=True)
-class InReach:
+class InReach(Struct, frozen=True):
     left: Typed
     right: Typed
     type: Type = TRUTH
 
 
-@dataclass(frozen=True, slots=True)
-class Known:
+class Known(Struct, frozen=True):
     of: Typed
     type: Type = TRUTH
 
 
-@dataclass(frozen=True, slots=True)
-class There:
+class There(Struct, frozen=True):
     of: Typed
     type: Type = TRUTH
 
 
-@dataclass(frozen=True, slots=True)
-class Opposite:
+class Opposite(Struct, frozen=True):
     of: Typed
     type: Type = TRUTH
 
 
-@dataclass(frozen=True, slots=True)
-class Joined:
+class Joined(Struct, frozen=True):
     """`and` where `every`, `or` where not."""
 
     every: bool
@@ -134,8 +121,7 @@ class Joined:
     type: Type = TRUTH
 
 
-@dataclass(frozen=True, slots=True)
-class AnyIn:
+class AnyIn(Struct, frozen=True):
     of: Read
     variable: str
     where: Typed

@@ -5,8 +5,9 @@ from __future__ import annotations
 import json
 import math
 from collections.abc import Mapping
-from dataclasses import asdict
 from typing import Any
+
+from msgspec import to_builtins
 
 from kitproof.facts.values import Amount
 from kitproof.proofing.figures import Figure
@@ -31,7 +32,7 @@ def findings_json(proof: Proof) -> str:
             "not_read": proof.not_read,
             "findings": [_finding(each) for each in proof.findings],
             "gone": list(proof.gone),
-            "tally": asdict(proof.tally),
+            "tally": to_builtins(proof.tally),
         }
     )
 
@@ -62,7 +63,7 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "because": finding.because,
         "caution": finding.caution or None,
         "missing": list(finding.missing),
-        "combinations": asdict(finding.combinations) if finding.combinations else None,
+        "combinations": to_builtins(finding.combinations) if finding.combinations else None,
         "facts": {name: amount_json(value, dimension) for name, (value, dimension) in finding.facts.items()},
         "fixes": [_fix(each) for each in finding.fixes],
         "also": [_finding(each) for each in finding.also],

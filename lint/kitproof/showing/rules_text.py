@@ -5,9 +5,10 @@ from __future__ import annotations
 import json
 import textwrap
 from collections.abc import Iterable, Mapping
-from dataclasses import asdict, dataclass
 from datetime import date
 from typing import Any
+
+from msgspec import Struct, to_builtins
 
 from kitproof.facts.registry import HOUSE_NUMBERS
 from kitproof.facts.values import Amount
@@ -91,8 +92,7 @@ def _rule_line(rule: Rule, book: RuleBook) -> list[Line]:
     return [*lines, (Piece(f"      {book.places[rule.path]}", "place"),)] if rule.path in book.places else lines
 
 
-@dataclass(frozen=True, slots=True)
-class InForce:
+class InForce(Struct, frozen=True):
     """A limit as it holds on a day: its name as a house sets it, the value, and where it comes from, in words."""
 
     name: str
@@ -158,15 +158,17 @@ def _set(house: Settings) -> Iterable[tuple[str, str]]:
 
 
 def rule_json(rule: Rule) -> str:
-    return _dumped({"rules": [asdict(explained(rule))]})
+    return _dumped({"rules": [to_builtins(explained(rule))]})
 
 
 def rules_json(book: RuleBook, day: date) -> str:
     """The rules in force, the limits on a day, and the names of those that the house retired."""
     return _dumped(
         {
-            "rules": [{**asdict(explained(each)), "file": book.places.get(each.path)} for each in book.rules.values()],
-            "limits": [asdict(each) for each in limits_in_force(book, day)],
+            "rules": [
+                {**to_builtins(explained(each)), "file": book.places.get(each.path)} for each in book.rules.values()
+            ],
+            "limits": [to_builtins(each) for each in limits_in_force(book, day)],
             "retired": list(book.retired),
         }
     )

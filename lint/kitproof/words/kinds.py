@@ -6,7 +6,7 @@ Masses here are the house's own bounds for what is possible or usual for a kind 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from kitproof.words.dimensions import (
     ANGLE,
@@ -28,8 +28,7 @@ from kitproof.words.dimensions import (
 from kitproof.words.shapes import Shape
 
 
-@dataclass(frozen=True, slots=True)
-class FieldWord:
+class FieldWord(Struct, frozen=True):
     """One field: the word as typed, its value's shape and dimension, and its meaning in a sentence.
 
     `at` is the dimension of what stands after `at` in a list of points, `or_dimension` a second dimension that the
@@ -53,8 +52,7 @@ class FieldWord:
         return self.word.replace(" ", "_").replace("-", "_")
 
 
-@dataclass(frozen=True, slots=True)
-class Kind:
+class Kind(Struct, frozen=True):
     """One kind of part. Masses in kg: less than `least` or more than `most` is impossible, over `usual` is unusual.
 
     `support` is its place from the ground up among the support slots, None for what hangs on the camera or lies in

@@ -7,7 +7,8 @@ The factors are exact by definition (UCUM; the avoirdupois pound is 0.45359237 k
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from kitproof.words.dimensions import (
     ANGLE,
@@ -34,8 +35,7 @@ POUND = 0.45359237
 INCH = 0.0254
 
 
-@dataclass(frozen=True, slots=True)
-class Unit:
+class Unit(Struct, frozen=True):
     """A unit: SI value = written value × factor + offset."""
 
     name: str
