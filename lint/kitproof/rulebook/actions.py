@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import re
 
-from kitproof.rulebook import compile
-from kitproof.rulebook.compile import Values
 from kitproof.rulebook.errors import did_you_mean
 from kitproof.rulebook.messages import Hole, Template
 from kitproof.rulebook.pieces import Pieces
@@ -49,7 +47,7 @@ def read(pieces: Pieces, line: Value) -> Action | None:
         return _set(pieces, line, value)
     if word == "remove":
         path = _place(pieces, value)
-        return Action(word, line.text, path, _what(pieces, path))
+        return Action(word, line.text, path, pieces.read_of(path))
     return _choice(pieces, word, line, value)
 
 
@@ -59,7 +57,7 @@ def _choice(pieces: Pieces, word: str, line: Value, value: Value) -> Action:
     slot = value.cut(0, found.start()) if found else value
     test = pieces.test(value.cut(found.end(), len(value.text))) if found else None
     path = _slot(pieces, word, slot)
-    return Action(word, line.text, path, _what(pieces, path), where=test)
+    return Action(word, line.text, path, pieces.read_of(path), where=test)
 
 
 def _slot(pieces: Pieces, word: str, slot: Value) -> tuple[str, ...]:
@@ -82,12 +80,6 @@ def _place(pieces: Pieces, value: Value, *, must_be_thing: bool = False) -> tupl
     return path
 
 
-def _what(pieces: Pieces, path: tuple[str, ...]) -> Values | None:
-    """What reads the thing at a place, None where no fact leads there."""
-    read = pieces.read_of(path)
-    return None if read is None else compile.value(read)
-
-
 def _order(pieces: Pieces, line: Value, value: Value) -> Action | None:
     found = re.search(r"\s+of\s+(?=\S+$)", value.text)
     if not found:
@@ -96,7 +88,7 @@ def _order(pieces: Pieces, line: Value, value: Value) -> Action | None:
     count = pieces.number(value.cut(0, found.start()))
     part = value.cut(found.end(), len(value.text))
     path = _place(pieces, part, must_be_thing=True)
-    return Action("order", line.text, path, _what(pieces, path), count=count)
+    return Action("order", line.text, path, pieces.read_of(path), count=count)
 
 
 def _set(pieces: Pieces, line: Value, value: Value) -> Action | None:
@@ -113,8 +105,8 @@ def _set(pieces: Pieces, line: Value, value: Value) -> Action | None:
     says = _unfit(pieces, place.text, path, typed)
     if says:
         pieces.errors.append(wanted.error(says))
-    hole = Hole(wanted.text, typed, compile.value(typed))
-    return Action("set", line.text, path, _what(pieces, path), value=Template(wanted.text, (hole,)))
+    hole = Hole(wanted.text, typed)
+    return Action("set", line.text, path, pieces.read_of(path), value=Template(wanted.text, (hole,)))
 
 
 def _unfit(pieces: Pieces, name: str, path: tuple[str, ...], typed: Typed) -> str:

@@ -9,11 +9,13 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from functools import cached_property
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from kitproof.facts.values import Amount, Held, Tagged, Thing, Truth, Verdict, Words, number
+from kitproof.rulebook import compile
 from kitproof.rulebook.compile import Amounts, Env, Values
 from kitproof.rulebook.truths import NEAR, TINY, above
 from kitproof.rulebook.typed import CompareNumbers, Constant, CountIn, LimitRead, Read, Typed, all_in
@@ -28,21 +30,28 @@ TRUTHS = {Truth.TRUE: "yes", Truth.FALSE: "no", Truth.UNDECIDED: "in doubt", Tru
 PLAIN = Unit("", NUMBER, 1.0)
 
 
-class Hole(Struct, frozen=True):
+class Hole(Struct, frozen=True, dict=True):
     """One hole: its text, what it reads, the unit it asks for (None for the list's), whether it prints as a share."""
 
     text: str
     typed: Typed
-    read: Values
     unit: Unit | None = None
     percent: bool = False
 
+    @cached_property
+    def read(self) -> Values:
+        return compile.value(self.typed)
 
-class Rival(Struct, frozen=True):
+
+class Rival(Struct, frozen=True, dict=True):
     """A number that the rule compares, and from which the printed ones must still be told apart."""
 
     dimension: Dimension
-    read: Amounts
+    typed: Typed
+
+    @cached_property
+    def read(self) -> Amounts:
+        return compile.amount(self.typed)
 
 
 class Template(Struct, frozen=True):

@@ -5,7 +5,6 @@ from __future__ import annotations
 from msgspec import Struct, field
 
 from kitproof.facts.values import thing
-from kitproof.rulebook import compile
 from kitproof.rulebook.check import checked
 from kitproof.rulebook.errors import RuleError, did_you_mean
 from kitproof.rulebook.messages import HOLE, Hole, Rival, Template, prints_as_share, shares_in, split_unit
@@ -52,13 +51,13 @@ class Pieces(Struct):
         if value is None or not value.text:
             return None
         typed = self.expression(value, "truth")
-        return None if typed is None else Test(value.text, typed, compile.condition(typed))
+        return None if typed is None else Test(value.text, typed)
 
     def number(self, value: Value | None) -> Number | None:
         if value is None or not value.text:
             return None
         typed = self.expression(value, "number")
-        return None if typed is None else Number(value.text, typed, compile.amount(typed))
+        return None if typed is None else Number(value.text, typed)
 
     # Texts
 
@@ -114,7 +113,7 @@ class Pieces(Struct):
             if says:
                 self.errors.append(value.error(says, start, start + len(asked)))
                 return None
-        return Hole(text.strip(), typed, compile.value(typed), unit, prints_as_share(typed, shares_in(self.tests)))
+        return Hole(text.strip(), typed, unit, prints_as_share(typed, shares_in(self.tests)))
 
     def texts(self, values: list[Value]) -> tuple[str, ...]:
         """Texts in quotes that have no holes."""
@@ -174,7 +173,7 @@ def rivals_of(tests: tuple[Typed, ...]) -> tuple[Rival, ...]:
         for node in _outside_sets(test):
             if isinstance(node, CompareNumbers | InReach):
                 for side in (node.left, node.right):
-                    found.append(Rival(side.type.dimension or NUMBER, compile.amount(side)))
+                    found.append(Rival(side.type.dimension or NUMBER, side))
     return tuple(found)
 
 

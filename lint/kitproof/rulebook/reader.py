@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from msgspec import Struct, field
 
 from kitproof.facts.values import Type, thing
-from kitproof.rulebook import actions, compile
+from kitproof.rulebook import actions
 from kitproof.rulebook.errors import RuleError, did_you_mean
 from kitproof.rulebook.expressions import UnreadableError, parse
 from kitproof.rulebook.limits import Limit
@@ -126,7 +126,7 @@ class Reader(Struct):
         typed = pieces.expression(value.cut(within, len(value.text)), "set")
         if typed is not None:
             of = Type("thing", subject=typed.type.subject, kind=typed.type.kind)
-            self.each = Each(name, words[2], typed, compile.value(typed), of)
+            self.each = Each(name, words[2], typed, of)
             pieces.scope = pieces.scope.having(name, of)
 
     def read_calls(self, pieces: Pieces) -> None:

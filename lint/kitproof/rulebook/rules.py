@@ -1,13 +1,18 @@
-"""A rule as it is used: its pieces checked and compiled, and the book of all rules."""
+"""A rule as it is used: its pieces checked, and the book of all rules.
+
+A rule is plain data, so that a book can be kept; the function of an expression is made when it is first asked for.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cached_property
 
 from msgspec import Struct, field
 
 from kitproof.facts.values import Amount, Thing, Truth, Type, Verdict
 from kitproof.reading.document import Where
+from kitproof.rulebook import compile
 from kitproof.rulebook.compile import Amounts, Condition, Env, Values
 from kitproof.rulebook.errors import RuleError
 from kitproof.rulebook.limits import Limit
@@ -24,32 +29,41 @@ OUTCOMES: dict[Truth, str] = {
 """What a truth of `given and fails` comes to. False is no finding."""
 
 
-class Test(Struct, frozen=True):
+class Test(Struct, frozen=True, dict=True):
     """A condition: its text as written, its checked form, and the function that decides it."""
 
     __test__ = False  # so that pytest does not take it for a class of tests
 
     text: str
     typed: Typed
-    holds: Condition
+
+    @cached_property
+    def holds(self) -> Condition:
+        return compile.condition(self.typed)
 
 
-class Number(Struct, frozen=True):
+class Number(Struct, frozen=True, dict=True):
     """A number of a rule: its text as written, its checked form, and the function that works it out."""
 
     text: str
     typed: Typed
-    read: Amounts
+
+    @cached_property
+    def read(self) -> Amounts:
+        return compile.amount(self.typed)
 
 
-class Each(Struct, frozen=True):
+class Each(Struct, frozen=True, dict=True):
     """`each POINT in SET`: the name, and the set that it goes through."""
 
     name: str
     text: str
     typed: Typed
-    read: Values
     type: Type
+
+    @cached_property
+    def read(self) -> Values:
+        return compile.value(self.typed)
 
 
 class Quiet(Struct, frozen=True):
@@ -59,21 +73,25 @@ class Quiet(Struct, frozen=True):
     where: Test | None
 
 
-class Action(Struct, frozen=True):
+class Action(Struct, frozen=True, dict=True):
     """One fix. `word` is choose, add, pack, order, set, remove or advise; `path` what it is done to, as a place.
 
-    `what` reads what stands there, where facts lead to it; `where` is a condition on the mended list, `count` how many
-    to order, `value` what a field is set to, `advice` words. `text` is the action as written.
+    `typed` is what stands there, where facts lead to it, and `what` reads it; `where` is a condition on the mended
+    list, `count` how many to order, `value` what a field is set to, `advice` words. `text` is the action as written.
     """
 
     word: str
     text: str
     path: tuple[str, ...] = ()
-    what: Values | None = None
+    typed: Typed | None = None
     where: Test | None = None
     count: Number | None = None
     value: Template | None = None
     advice: Template | None = None
+
+    @cached_property
+    def what(self) -> Values | None:
+        return None if self.typed is None else compile.value(self.typed)
 
 
 class Judgement(Struct, frozen=True):
