@@ -8,8 +8,8 @@ from pathlib import Path
 from typing import NoReturn
 
 from kitproof.books import Asked, Books, shipped_rules
-from kitproof.files import NoSuchPathError, Source, fetcher, lists_in, source
 from kitproof.facts.promises import beside
+from kitproof.files import NoSuchPathError, Source, fetcher, lists_in, source
 from kitproof.model.kitlist import KitList
 from kitproof.model.making import make_list
 from kitproof.model.promises import Promised
@@ -44,7 +44,7 @@ class Desk:
 
     def lists(self, paths: Sequence[str], called: str | None) -> list[KitList]:
         """The lists that paths name; rule books first, so that nothing is proofed by half of one."""
-        found = self._sources(paths, called)
+        found = self.sources(paths, called)
         self.real.update({each.path: each.real for each in found})
         self._all_books([each.real for each in found])
         return [_list_of(each) for each in found]
@@ -84,7 +84,7 @@ class Desk:
             self.stop("Nothing was proofed: the rule book is used whole or not at all.")
         return books
 
-    def _sources(self, paths: Sequence[str], called: str | None) -> list[Source]:
+    def sources(self, paths: Sequence[str], called: str | None) -> list[Source]:
         """The lists asked for; with no path there is nothing to do, and it says what could be typed."""
         if not paths:
             self.stop("Which list? Name a file, a folder, or - for standard input: kitproof proof order.kitlist")

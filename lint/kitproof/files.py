@@ -59,8 +59,9 @@ def _walk(folder_path: Path) -> Iterator[Path]:
 
 
 def _is_example(name: str, beside: list[str]) -> bool:
-    """Whether a list is one of the two that stand beside a rule and prove it."""
-    return name.endswith((f".fails{ENDING}", f".holds{ENDING}")) and f"{name.split('.')[0]}.rule" in beside
+    """Whether a list is one of those that stand beside a rule and prove it."""
+    which = tuple(f".{word}{ENDING}" for word in ("fails", "holds", "beside"))
+    return name.endswith(which) and f"{name.split('.')[0]}.rule" in beside
 
 
 def _missing(path: Path) -> str:

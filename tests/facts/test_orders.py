@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kitproof.facts.build import combinations
-from kitproof.facts.orders import ItemSubject, LineSubject, Tally, items, order_lines
+from kitproof.facts.orders import ItemSubject, LineSubject, items, order_lines
+from kitproof.facts.tally import Tally
 from kitproof.facts.values import Amount
 from kitproof.model.kitlist import KitList
 from tests.model.texts import RIG, made, setting

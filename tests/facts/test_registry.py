@@ -13,7 +13,7 @@ from kitproof.facts.build import combinations
 from kitproof.facts.cases import cases, moves_of
 from kitproof.facts.fact import Fact
 from kitproof.facts.mating import joints
-from kitproof.facts.orders import Tally, items, order_lines
+from kitproof.facts.orders import items, order_lines
 from kitproof.facts.packing import packed_things
 from kitproof.facts.part import PartSubject
 from kitproof.facts.registry import FACTS, HOUSE_NUMBERS
@@ -21,6 +21,7 @@ from kitproof.facts.rig import RigSubject
 from kitproof.facts.slips import SlipSubject, figures
 from kitproof.facts.stages import stages
 from kitproof.facts.subject import Subject
+from kitproof.facts.tally import Tally
 from kitproof.facts.values import Amount, Truth, Type, Verdict, Words
 from kitproof.model.kitlist import KitList
 from tests.house.repository import ROOT
@@ -111,6 +112,7 @@ def _inner(value: object) -> Iterator[Subject]:
 
 
 def test_the_samples_have_subjects_of_every_kind() -> None:
-    """Else the test above would hold of nothing. Points stand in charts; waivers are made by a proof."""
+    """Else the test above would hold of nothing. Points stand in charts, bookings in what is promised; waivers are made
+    by a proof."""
     seen = {thing.about for path in SAMPLES for thing in subjects_of(read(path))}
-    assert seen == {about for about in FACTS if not about.startswith("part ")} - {"point", "waiver"}
+    assert seen == {about for about in FACTS if not about.startswith("part ")} - {"booking", "point", "waiver"}

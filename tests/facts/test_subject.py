@@ -8,9 +8,10 @@ import pytest
 
 from kitproof.facts.fact import Fact
 from kitproof.facts.mating import joints
-from kitproof.facts.orders import Tally, items, order_lines
+from kitproof.facts.orders import items, order_lines
 from kitproof.facts.packing import packed_things
 from kitproof.facts.subject import Setting, Subject
+from kitproof.facts.tally import Tally
 from kitproof.facts.values import Amount, number
 from kitproof.words.dimensions import MASS
 from tests.model.texts import DAY, RIG, made, setting, subject

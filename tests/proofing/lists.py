@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 from functools import cache
 from pathlib import Path
 
 from kitproof.books import Asked, Books, settings_file, shipped_book, shipped_rules
+from kitproof.facts.promises import beside
 from kitproof.files import fetcher
 from kitproof.model.kitlist import KitList
 from kitproof.model.making import make_list
@@ -60,6 +61,11 @@ def read_bytes(data: bytes, name: str = "list.kitlist") -> KitList:
 def proofed(kitlist: KitList, day: date = DAY, by: RuleBook | None = None) -> Proof:
     """A list proofed by what ships, or by another rule book."""
     return proof(kitlist, by or book(), day)
+
+
+def proofed_together(lists: Sequence[KitList], by: RuleBook | None = None) -> list[Proof]:
+    """Lists that are proofed in one run, each with what the others promise."""
+    return [proof(each, by or book(), DAY, others) for each, others in zip(lists, beside(lists), strict=True)]
 
 
 def proofed_text(text: str, day: date = DAY) -> Proof:

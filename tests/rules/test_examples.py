@@ -3,7 +3,8 @@
 `# found here` ends the line at which a rule must find something; a rule about a used file is found at its `use`.
 What else an example gives at `wrong` or above must be declared in it, on a line `# also found: rule, rule`, so that
 an example is about its own rule and shows nothing by chance. A rule that rests on what a house sets has a settings
-file beside it, `NAME.toml`, which holds for both its examples.
+file beside it, `NAME.toml`, which holds for both its examples; one that rests on another list has that list beside it,
+`NAME.beside.kitlist`, and both its examples are proofed together with it.
 """
 
 from __future__ import annotations
@@ -14,7 +15,7 @@ import pytest
 
 from kitproof.proofing.findings import Finding
 from tests.house.repository import RULES
-from tests.proofing.lists import book, book_with, everything, marks, proofed, read
+from tests.proofing.lists import book, book_with, everything, marks, proofed_together, read
 
 # By group: the rules that Kitproof must have.
 WANTED = {
@@ -44,7 +45,7 @@ WANTED = {
         "seat-does-not-mate",
         "slide-width-differs",
     },
-    "order": {"ordered-not-used", "too-few-for-rigs", "used-not-ordered"},
+    "order": {"ordered-not-used", "promised-twice", "too-few-for-rigs", "used-not-ordered"},
     "packing": {
         "camera-left-on",
         "head-packed-tilted",
@@ -58,10 +59,12 @@ WANTED = {
         "defined-twice",
         "figures-contradict",
         "impossible-mass",
+        "list-named-twice",
         "no-unit",
         "not-utf-8",
         "nothing-listed",
         "number-misread",
+        "older-issue",
         "pounds-taken-for-kilograms",
         "unknown-part",
         "unknown-word",
@@ -113,7 +116,8 @@ def shown(rule: Path, which: str) -> tuple[Finding, ...]:
     """What is found in an example; where a settings file stands beside the rule, by what it sets."""
     settings = rule.with_suffix(".toml")
     by = book_with(settings) if settings.exists() else book()
-    return proofed(read(example(rule, which)), by=by).findings
+    there = [path for path in (example(rule, which), example(rule, "beside")) if path.exists()]
+    return proofed_together([read(path) for path in there], by)[0].findings
 
 
 def test_every_rule_that_was_asked_for_is_there() -> None:

@@ -8,11 +8,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from kitproof.facts.mating import joints
-from kitproof.facts.orders import Tally as Counts
 from kitproof.facts.orders import items
 from kitproof.facts.packing import packed_things
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.subject import Setting
+from kitproof.facts.tally import Tally as Counts
 from kitproof.facts.values import Amount, Held, Truth, Verdict, Words
 from tests.second import counting, ours
 from tests.second.combining import Combination, combinations_of

@@ -246,7 +246,7 @@ def _truth(said: bool) -> Verdict:
     return Verdict(Truth.TRUE if said else Truth.FALSE)
 
 
-@fact("promised", "item", number(NUMBER), "the most that is promised on one day on which this list has it, by all lists")
+@fact("promised", "item", number(NUMBER), "the most that all lists promise on one day on which this one has it")
 def promised(item: ItemSubject) -> Amount:
     """All lists that are proofed together, this one among them. An order that names no days has those of its list."""
     return item.calendar.promised
@@ -267,13 +267,13 @@ def clashes(item: ItemSubject) -> Words:
     return Words(item.calendar.in_words(item.have))
 
 
-@fact("clash_from", "item", text(), "the first day on which more is promised than there is; there is none where none is")
+@fact("clash_from", "item", text(), "the first day on which more is promised than there is")
 def clash_from(item: ItemSubject) -> Words:
     days = [each.first for each in item.calendar.clashes(item.have) if each.first is not None]
     return Words(min(days).isoformat() if days else None)
 
 
-@fact("clash_to", "item", text(), "the last day on which more is promised than there is; there is none where none is")
+@fact("clash_to", "item", text(), "the last day on which more is promised than there is")
 def clash_to(item: ItemSubject) -> Words:
     days = [each.last for each in item.calendar.clashes(item.have) if each.last is not None]
     return Words(max(days).isoformat() if days else None)

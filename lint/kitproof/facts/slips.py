@@ -32,8 +32,11 @@ SLIPS = (
     "used-file-outside",
     "number-misread",
     "figures-contradict",
+    "list-named-twice",
+    "older-issue",
 )
-"""Every kind of slip that the reader and the model make: each is spoken of by the rule of its name."""
+"""Every kind of slip that the reader, the model and the names of lists make: each is spoken of by the rule of its
+name."""
 
 
 class SlipSubject(Subject):

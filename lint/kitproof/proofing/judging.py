@@ -9,6 +9,7 @@ from msgspec import Struct, field
 from kitproof.facts.build import combinations
 from kitproof.facts.cases import cases, moves_of
 from kitproof.facts.mating import joints
+from kitproof.facts.namesakes import namesakes
 from kitproof.facts.orders import items, order_lines
 from kitproof.facts.packing import packed_things
 from kitproof.facts.part import PartSubject
@@ -113,7 +114,7 @@ def _judge_rig(hits: Hits, rig: Rig) -> None:
 def _plain_subjects(setting: Setting) -> Iterator[Subject]:
     """Every subject that is the same in all combinations."""
     tally = Tally(setting.kitlist)
-    yield from (SlipSubject(setting, slip) for slip in setting.kitlist.slips)
+    yield from (SlipSubject(setting, slip) for slip in (*setting.kitlist.slips, *namesakes(setting)))
     yield from figures(setting)
     yield from (PartSubject(setting, part) for part in parts_in_use(setting))
     yield from packed_things(setting)
