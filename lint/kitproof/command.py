@@ -5,7 +5,6 @@ Everything heavy is imported inside the command that needs it, so that `--help` 
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -13,9 +12,20 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from kitproof import __version__
+from kitproof.changing import neaten
+from kitproof.options import (
+    as_option,
+    called_option,
+    desk_for,
+    house_options,
+    on_option,
+    output_option,
+    paths_argument,
+    print_out,
+    write_out,
+)
 
 if TYPE_CHECKING:
-    from kitproof.desk import Desk
     from kitproof.showing.text import Line
 
 FIRST_WORDS = """\
@@ -54,56 +64,8 @@ def main(context: click.Context) -> None:
         click.echo(FIRST_WORDS, nl=False)
 
 
-class Day(click.ParamType[date]):
-    """A day as 2027-03-08."""
-
-    name = "day"
-
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> date:
-        try:
-            return value if isinstance(value, date) else date.fromisoformat(str(value))
-        except ValueError:
-            self.fail(f'"{value}" is not a day. Write it as 2027-03-08.', param, ctx)
-
-
-Command = Callable[..., None]
-
-as_option = click.option(
-    "--as", "form", type=click.Choice(["text", "json"]), default="text", help="How it is printed.", show_default=True
-)
-output_option = click.option("-o", "output", type=click.Path(dir_okay=False), help="Writes to a file instead.")
-on_option = click.option("--on", "day", type=Day(), help="The day it is proofed for; today unless said.")
-called_option = click.option("--called", metavar="NAME", help="The name of the list on standard input.")
-
-
-def house_options(command: Command) -> Command:
-    """What goes over a house's settings file."""
-    for option in (
-        click.option("--house", metavar="FILE", help="The house's settings file; else the nearest kitproof.toml."),
-        click.option("--rules", "folders", metavar="FOLDER", multiple=True, help="One more folder of rules."),
-        click.option("--limit", "limits", metavar="NAME VALUE", nargs=2, multiple=True, help="Sets a limit."),
-        click.option("--grade", "grades", metavar="RULE GRADE", nargs=2, multiple=True, help="Sets a rule's grade."),
-        click.option("--retire", "retired", metavar="RULE", multiple=True, help="Leaves a rule out."),
-    ):
-        command = option(command)
-    return command
-
-
-def _desk(options: dict[str, Any]) -> Desk:
-    """The desk for what the house options say."""
-    from kitproof.desk import Desk
-
-    return Desk(
-        options["house"] or "",
-        options["folders"],
-        dict(options["limits"]),
-        dict(options["grades"]),
-        options["retired"],
-    )
-
-
 @main.command()
-@click.argument("paths", nargs=-1, type=click.Path(path_type=str))
+@paths_argument
 @as_option
 @output_option
 @click.option(
@@ -136,7 +98,7 @@ def proof(
     from kitproof.proofing.findings import together
     from kitproof.proofing.proof import proof as proofed
 
-    desk = _desk(options)
+    desk = desk_for(options)
     lists = desk.lists(paths, called)
     on = day or date.today()
     whole = together([proofed(each, desk.book(each), on, others) for each, others in desk.beside(lists)])
@@ -145,15 +107,15 @@ def proof(
     if record is not None:
         from kitproof.proofing.known import record as recorded
 
-        _write(recorded(whole), record)
+        write_out(recorded(whole), record)
     if form == "json":
         from kitproof.showing.json_output import findings_json
 
-        _write(findings_json(whole), output)
+        write_out(findings_json(whole), output)
     else:
         from kitproof.showing.text import proof_lines
 
-        _print(proof_lines(whole, desk.said_in(lists), [each.heading for each in lists], send_back_at), output)
+        print_out(proof_lines(whole, desk.said_in(lists), [each.heading for each in lists], send_back_at), output)
     if whole.sends_back(send_back_at):
         raise SystemExit(1)
 
@@ -187,7 +149,7 @@ def numbers(
     from kitproof.showing.json_output import numbers_json
     from kitproof.showing.numbers_text import numbers_lines
 
-    desk = _desk(options)
+    desk = desk_for(options)
     found = []
     lines: list[Line] = []
     for kitlist, others in desk.beside(desk.lists(paths, called)):
@@ -204,13 +166,13 @@ def numbers(
         such = f" with {' and '.join(names)}" if names else ""
         desk.stop(f"There is no {which}{such} in it.")
     if form == "json":
-        _write(numbers_json(found), output)
+        write_out(numbers_json(found), output)
     else:
-        _print(lines, output)
+        print_out(lines, output)
 
 
 @main.command()
-@click.argument("paths", nargs=-1, type=click.Path(path_type=str))
+@paths_argument
 @as_option
 @output_option
 @on_option
@@ -224,18 +186,18 @@ def questions(
     from kitproof.proofing.questions import questions as asked
     from kitproof.showing.questions_text import questions_json, questions_lines
 
-    desk = _desk(options)
+    desk = desk_for(options)
     found = []
     for kitlist, others in desk.beside(desk.lists(paths, called)):
         book = desk.book(kitlist)
         found.append((kitlist, asked(setting_of(kitlist, book, day or date.today(), others), book)))
     if form == "json":
-        _write(questions_json([(kitlist.path, each) for kitlist, each in found]), output)
+        write_out(questions_json([(kitlist.path, each) for kitlist, each in found]), output)
         return
     lines: list[Line] = []
     for kitlist, each in found:
         lines += [*([()] if lines else []), *questions_lines(kitlist.heading, each)]
-    _print(lines, output)
+    print_out(lines, output)
 
 
 def _rule_names(context: click.Context, parameter: click.Parameter, typed: str) -> list[str]:
@@ -256,7 +218,7 @@ def why(rule: str, form: str, output: str | None, **options: Any) -> None:
     from kitproof.showing.rules_text import rule_json, rule_lines
     from kitproof.words.nearest import nearest
 
-    desk = _desk(options)
+    desk = desk_for(options)
     book = desk.book_here()
     found = book.named(rule)
     if found is None:
@@ -264,9 +226,9 @@ def why(rule: str, form: str, output: str | None, **options: Any) -> None:
         hint = f" The nearest: {', '.join(near)}." if near else ""
         desk.stop(f'There is no rule "{rule}".{hint} `kitproof rules` names all.')
     elif form == "json":
-        _write(rule_json(found), output)
+        write_out(rule_json(found), output)
     else:
-        _print(rule_lines(found, book), output)
+        print_out(rule_lines(found, book), output)
 
 
 @main.command()
@@ -282,22 +244,13 @@ def rules(path: str, form: str, output: str | None, day: date | None, **options:
     """
     from kitproof.showing.rules_text import rules_json, rules_lines
 
-    desk = _desk(options)
+    desk = desk_for(options)
     book = desk.book_here(path)
     desk.warn(book)
     if form == "json":
-        _write(rules_json(book, day or date.today()), output)
+        write_out(rules_json(book, day or date.today()), output)
     else:
-        _print(rules_lines(book, day or date.today()), output)
+        print_out(rules_lines(book, day or date.today()), output)
 
 
-def _print(lines: list[Line], output: str | None) -> None:
-    from kitproof.showing.output import print_lines
-
-    print_lines(lines, output)
-
-
-def _write(text: str, output: str | None) -> None:
-    from kitproof.showing.output import write
-
-    write(text, output)
+main.add_command(neaten)

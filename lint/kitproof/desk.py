@@ -84,10 +84,10 @@ class Desk:
             self.stop("Nothing was proofed: the rule book is used whole or not at all.")
         return books
 
-    def sources(self, paths: Sequence[str], called: str | None) -> list[Source]:
+    def sources(self, paths: Sequence[str], called: str | None, command: str = "proof") -> list[Source]:
         """The lists asked for; with no path there is nothing to do, and it says what could be typed."""
         if not paths:
-            self.stop("Which list? Name a file, a folder, or - for standard input: kitproof proof order.kitlist")
+            self.stop(f"Which list? Name a file, a folder, or - for standard input: kitproof {command} order.kitlist")
         if called and "-" not in paths:
             self.stop("--called names what comes on standard input; give - as the path with it.")
         found: list[Source] = []
@@ -95,7 +95,7 @@ class Desk:
             for path in paths:
                 if path == "-":
                     name = called or "standard input"
-                    found.append(Source(name, Path.cwd() / name, sys.stdin.buffer.read()))
+                    found.append(Source(name, Path.cwd() / name, sys.stdin.buffer.read(), typed=True))
                 else:
                     found += [source(each) for each in lists_in((path,))]
         except NoSuchPathError as problem:

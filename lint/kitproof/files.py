@@ -19,11 +19,12 @@ class NoSuchPathError(Exception):
 
 
 class Source(Struct, frozen=True):
-    """A list to proof: the path as it is shown, its real path, and its bytes."""
+    """A list to proof: the path as it is shown, its real path, and its bytes. `typed` is one on standard input."""
 
     path: str
     real: Path
     data: bytes
+    typed: bool = False
 
     @property
     def key(self) -> str:

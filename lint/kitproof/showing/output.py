@@ -27,11 +27,16 @@ def encoded(text: str) -> bytes:
 
 def write(text: str, output: str | None) -> None:
     """Writes text and nothing else. A reader that has gone away is no fault; a file that cannot be written exits 2."""
+    write_bytes(encoded(text), output)
+
+
+def write_bytes(data: bytes, output: str | None) -> None:
+    """The same for bytes as they are: a list whose text is not all UTF-8."""
     try:
         if output is not None:
-            Path(output).write_bytes(encoded(text))
+            Path(output).write_bytes(data)
             return
-        sys.stdout.buffer.write(encoded(text))
+        sys.stdout.buffer.write(data)
         sys.stdout.buffer.flush()
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
