@@ -68,6 +68,14 @@ def test_both_ends_of_a_product_are_reached(one: Interval, other: Interval) -> N
     assert ranges.multiply(a, b) == (min(reached), max(reached))
 
 
+@given(st.lists(intervals, min_size=1, max_size=4))
+def test_the_least_and_the_greatest_reach_both_their_ends(several: list[Interval]) -> None:
+    lows, highs = [low for low, _ in several], [high for _, high in several]
+    assert ranges.least(*several) == (min(lows), min(highs))
+    assert ranges.greatest(*several) == (max(lows), max(highs))
+    assert ranges.hull(*several) == (min(lows), max(highs))
+
+
 def test_nothing_times_something_without_bound_is_nothing() -> None:
     assert ranges.multiply((0, 0), (0, INF)) == (0, 0)
     assert ranges.multiply((0, 2), (3, INF)) == (0, INF)
@@ -85,6 +93,9 @@ def test_nothing_times_something_without_bound_is_nothing() -> None:
         ((0, 0), (0, 0), WHOLE),
         ((0, 0), (-1, 1), (0, 0)),
         ((1, 2), (4, INF), (0, 0.5)),
+        ((0, 1), (0, 1), (0, INF)),
+        ((-1, 0), (0, 1), (-INF, 0)),
+        ((-1, 0), (-1, 0), (0, INF)),
     ],
 )
 def test_division_leaves_out_nothing_but_the_divisor_0(a: Interval, b: Interval, quotient: Interval) -> None:

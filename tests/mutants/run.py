@@ -106,10 +106,12 @@ class Course:
         kept = kept_runs(self._options.runs, digest) if self._options.runs else {}
         of_file = {path: _digest([path]) for path in {test.path for test in tests}}
         runs, by_name = {}, dict(kept)
-        for test in tests:
+        for number, test in enumerate(tests, start=1):
             name = f"{test.nodeid} {of_file[test.path]}"
             run = kept.get(name) or recorded(test)
             runs[test] = by_name[name] = run
+            if number % 100 == 0:
+                print(f"{number}/{len(tests)} tests looked at", file=sys.stderr)
             if not run.held:
                 print(f"left out, as it fails on the code as it is: {test.nodeid}", file=sys.stderr)
         if self._options.runs:

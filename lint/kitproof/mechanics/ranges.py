@@ -48,21 +48,22 @@ def divide(a: Interval, b: Interval) -> Interval:
     """
     if b[0] == 0 == b[1] or b[0] < 0 < b[1]:
         return (0.0, 0.0) if a[0] == 0 == a[1] and b[0] < b[1] else WHOLE
-    side = 1.0 if b[1] > 0 else -1.0
-    ends = [_quotient(x, y, side) for x in a for y in b]
+    ends = [_quotient(x, y, b[1] > 0) for x in a for y in b]
     return min(ends), max(ends)
 
 
-def _quotient(x: float, y: float, side: float) -> float:
+def _quotient(x: float, y: float, positive: bool) -> float:
     """x / y in the limit: a y of 0 is met from the side on which b lies, and ∞ / ∞ adds nothing to the other ends."""
     if x == 0 or math.isinf(y):
         return 0.0
-    return x / y if y else math.copysign(math.inf, x * side)
+    if y:
+        return x / y
+    return x * (math.inf if positive else -math.inf)
 
 
 def square(a: Interval) -> Interval:
-    ends = a[0] * a[0], a[1] * a[1]
-    return (0.0 if a[0] <= 0 <= a[1] else min(ends)), max(ends)
+    low, high = absolute(a)
+    return low * low, high * high
 
 
 def root(a: Interval) -> Interval:
@@ -73,8 +74,7 @@ def root(a: Interval) -> Interval:
 
 
 def absolute(a: Interval) -> Interval:
-    ends = abs(a[0]), abs(a[1])
-    return (0.0 if a[0] <= 0 <= a[1] else min(ends)), max(ends)
+    return max(a[0], -a[1], 0.0), max(-a[0], a[1])
 
 
 def least(*several: Interval) -> Interval:
