@@ -6,7 +6,8 @@ The command line goes over the settings file, the file over what ships. A settin
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+import pickle
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 
 from msgspec import Struct, field
@@ -14,10 +15,11 @@ from msgspec.structs import replace
 
 from kitproof.facts.fields import knows
 from kitproof.facts.registry import FACTS, HOUSE_NUMBERS
-from kitproof.rulebook import BadRules, RuleBook, RuleError, Settings, load
-from kitproof.rulebook.errors import did_you_mean
+from kitproof.kept import NOTHING, Kept
+from kitproof.rulebook.errors import BadRules, RuleError, did_you_mean
 from kitproof.rulebook.house import NO_HOUSE, House, has_settings, over_settings, read_house
-from kitproof.rulebook.settings import COMMAND_LINE, NO_SETTINGS, Spot
+from kitproof.rulebook.rules import RuleBook
+from kitproof.rulebook.settings import COMMAND_LINE, NO_SETTINGS, Settings, Spot
 from kitproof.words.shipped import folder
 
 SETTINGS_FILE = "kitproof.toml"
@@ -79,11 +81,12 @@ def _same_rule(one: str, other: str) -> bool:
 class Books:
     """Rule books for lists, each made once for all lists that share its settings.
 
-    `rules` are the rule files that ship, by their path in the rules folder.
+    `rules` are the rule files that ship, by their path in the rules folder. A book that was made before is taken from
+    where it was kept.
     """
 
-    def __init__(self, asked: Asked, rules: Mapping[str, str]) -> None:
-        self.asked, self.shipped = asked, rules
+    def __init__(self, asked: Asked, rules: Mapping[str, str], keep: Kept = NOTHING) -> None:
+        self.asked, self.shipped, self.keep = asked, rules, keep
         self.houses: dict[Path, House] = {}
         self.made: dict[tuple[str, str], RuleBook] = {}
 
@@ -99,6 +102,19 @@ class Books:
         if key not in self.made:
             self.made[key] = self._load(whole, house, base)
         return self.made[key]
+
+    def _book(self, files: Mapping[str, str], settings: Settings, others: Sequence[Settings]) -> RuleBook:
+        """The book of these files and settings, kept or made now. Raises BadRules."""
+        name = self.keep.name(repr(settings), repr(others), repr(files))
+        known = self.keep.get("book", name)
+        if known is not None:
+            book: RuleBook = pickle.loads(known)
+            return book
+        from kitproof.rulebook.loading import load  # loads lark
+
+        book = load(files, FACTS, knows=knows, house=settings, numbers=HOUSE_NUMBERS, others=others)
+        self.keep.put("book", name, pickle.dumps(book))
+        return book
 
     def _house(self, file: Path | None) -> House:
         if file is None:
@@ -117,7 +133,7 @@ class Books:
         errors, places = gathered.errors, gathered.places
         others = [each for _, each in house.by_list]
         try:
-            book = load(gathered.files, FACTS, knows=knows, house=settings, numbers=HOUSE_NUMBERS, others=others)
+            book = self._book(gathered.files, settings, others)
         except BadRules as bad:
             errors += _placed(bad.errors, places)
         if errors:
@@ -187,4 +203,6 @@ def _bytes(file: Path) -> bytes:
 
 def shipped_book(rules: Mapping[str, str] | None = None) -> RuleBook:
     """The rule book as it ships, with nothing set by any house; or one of other rule files, by path."""
+    from kitproof.rulebook.loading import load
+
     return load(shipped_rules() if rules is None else rules, FACTS, knows=knows, numbers=HOUSE_NUMBERS)

@@ -7,16 +7,22 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import NoReturn
 
+from kitproof import kept
 from kitproof.books import Asked, Books, shipped_rules
 from kitproof.facts.promises import beside
-from kitproof.files import NoSuchPathError, Source, fetcher, lists_in, source
+from kitproof.files import NoSuchPathError, Source, fetcher, from_top, lists_in, source
+from kitproof.kept import Kept
 from kitproof.model.kitlist import KitList
 from kitproof.model.making import make_list
 from kitproof.model.promises import Promised
 from kitproof.model.sources import gather
 from kitproof.proofing.findings import Proof
 from kitproof.reading.document import Where
-from kitproof.rulebook import BadRules, RuleBook, RuleError, Settings
+from kitproof.recalling import Recall
+from kitproof.rulebook.errors import BadRules, RuleError
+from kitproof.rulebook.rules import RuleBook
+from kitproof.rulebook.settings import Settings
+from kitproof.showing.shown import Shown
 from kitproof.showing.text import Said
 
 LONGEST_SHOWN = 60
@@ -34,7 +40,8 @@ class Desk:
         retired: Sequence[str],
     ) -> None:
         settings = Settings(limits, grades, tuple(retired))
-        self.books = Books(Asked(settings, tuple(folders), house), shipped_rules())
+        self.kept = kept.here()
+        self.books = Books(Asked(settings, tuple(folders), house), shipped_rules(), self.kept)
         self.real: dict[str, Path] = {}
 
     def stop(self, says: str) -> NoReturn:
@@ -47,7 +54,7 @@ class Desk:
         found = self.sources(paths, called)
         self.real.update({each.path: each.real for each in found})
         self._all_books([each.real for each in found])
-        return [_list_of(each) for each in found]
+        return [_list_of(each, self.kept) for each in found]
 
     @staticmethod
     def beside(lists: Sequence[KitList]) -> list[tuple[KitList, tuple[Promised, ...]]]:
@@ -115,6 +122,12 @@ class Desk:
             says = error if isinstance(error, BadRecordError) else "it is not UTF-8 text"
             self.stop(f'"{path}" is no record of known findings: {says}.')
 
+    def shown(self, whole: Proof, lists: Sequence[KitList], send_back_at: str) -> Shown:
+        """A proof of these lists with all that its showing needs."""
+        rules = {name: rule for each in lists for name, rule in self.book(each).rules.items()}
+        paths = from_top(document.path for each in lists for document in each.documents)
+        return Shown(whole, lists, rules, send_back_at, paths)
+
     def said_in(self, lists: Sequence[KitList]) -> Said:
         """The text at a place of these lists or what they use; "" where there is none."""
         texts = {document.path: document.lines for each in lists for document in each.documents}
@@ -129,6 +142,8 @@ class Desk:
         return said
 
 
-def _list_of(found: Source) -> KitList:
-    sources = gather(found.path, str(found.real), found.data, fetcher(found.real.parent))
+def _list_of(found: Source, keep: Kept) -> KitList:
+    recall = Recall(keep)
+    sources = gather(found.path, str(found.real), found.data, fetcher(found.real.parent), recall.known)
+    recall.keep(sources.documents)
     return make_list(sources, found.key)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from kitproof.reading import read
+from kitproof.reading.entries import read
 from kitproof.words.shipped import folder
 from tests.reading.rendering import rendered
 

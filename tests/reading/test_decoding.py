@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitproof.reading import decode
+from kitproof.reading.decoding import decode
 
 
 def test_utf_8_with_and_without_a_mark() -> None:

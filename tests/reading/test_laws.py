@@ -10,10 +10,11 @@ from hypothesis import strategies as st
 from msgspec import Struct
 from msgspec.structs import fields, replace
 
-from kitproof.reading import read, rewritten
 from kitproof.reading.characters import LONGEST_LINE
 from kitproof.reading.document import Document, Entry, Field
+from kitproof.reading.entries import read
 from kitproof.reading.fields import read_line
+from kitproof.reading.rewriting import rewritten
 from kitproof.words.shapes import Shape
 from tests.reading.samples import fragments, good_texts
 

@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitproof.reading import read, rewritten
 from kitproof.reading.document import Where
+from kitproof.reading.entries import read
+from kitproof.reading.rewriting import rewritten
 
 TEXT = 'rig A\r\n  head "x"   # kept\r\n  tilts -30° to 20°\r\n'
 DOCUMENT = read(TEXT, "a")

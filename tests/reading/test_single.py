@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitproof.reading import read_quantity
+from kitproof.reading.single import read_quantity
 from kitproof.words.dimensions import ANGLE, LENGTH, MASS, NUMBER
 
 

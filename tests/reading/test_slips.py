@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from kitproof.reading import read
 from kitproof.reading.document import Entry, Slip
+from kitproof.reading.entries import read
 
 
 def entry_of(text: str) -> Entry:

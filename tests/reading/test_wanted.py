@@ -6,7 +6,8 @@ import re
 
 import pytest
 
-from kitproof.reading import read, wanted
+from kitproof.reading import wanted
+from kitproof.reading.entries import read
 from kitproof.words.kinds import ENTRIES, KINDS, FieldWord, fields_of
 from kitproof.words.shapes import Shape
 from tests.reading.samples import case_text

@@ -9,7 +9,9 @@ from datetime import date
 from kitproof.facts.fact import Fact
 from kitproof.facts.values import TRUTH, Amount, Held, Type, Words, number, reach, set_of, text, thing
 from kitproof.reading.document import Where
-from kitproof.rulebook import Env, Rule, RuleBook, load
+from kitproof.rulebook.compile import Env
+from kitproof.rulebook.loading import load
+from kitproof.rulebook.rules import Rule, RuleBook
 from kitproof.words.dimensions import LENGTH, MASS, NUMBER, TEMPERATURE, TIME
 
 ENV = Env(date(2027, 3, 8))
@@ -74,6 +76,7 @@ class Fake:
     label: str = "rig A"
     about: str = "rig"
     values: Mapping[str, Held] = field(default_factory=dict)
+    day: date | None = None
 
     def value(self, name: str) -> Held:
         return self.values.get(name)

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 from kitproof.facts.fields import knows
 from kitproof.facts.registry import FACTS
 from kitproof.facts.uses import INPUTS, NEVER_BELOW_NOTHING, USES
-from kitproof.rulebook import load
 from kitproof.rulebook.check import checked
+from kitproof.rulebook.loading import load
 from kitproof.rulebook.never import always, clashes
 from kitproof.rulebook.scope import Scope
 from kitproof.rulebook.typed import CompareNumbers, Typed

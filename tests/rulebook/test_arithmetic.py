@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 
 from kitproof.facts.fact import Fact
 from kitproof.facts.values import Amount, Held, Truth, number
-from kitproof.rulebook import load
 from kitproof.rulebook.arithmetic import ends_of, minus, over, plus, size, times
 from kitproof.rulebook.check import checked
 from kitproof.rulebook.compile import amount
+from kitproof.rulebook.loading import load
 from kitproof.rulebook.scope import Scope
 from kitproof.words.dimensions import NUMBER
 from tests.rulebook.fakes import ENV, Fake, about, rule_text

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from kitproof.facts.values import Held
-from kitproof.rulebook import explained, fix_words
+from kitproof.rulebook.explain import explained, fix_words
 from tests.rulebook.fakes import ENV, about, part, rig, rule, words
 
 HEAD = part('"Fenner 12 head"', rated=about(12))

@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitproof.rulebook import BadRules, Settings
+from kitproof.rulebook.errors import BadRules
 from kitproof.rulebook.house import NO_HOUSE, House, has_settings, over_settings, read_house
+from kitproof.rulebook.settings import Settings
 from kitproof.rulebook.toml_places import TomlPlaces
 
 WHOLE = """\

@@ -9,7 +9,11 @@ import pytest
 
 from kitproof.facts.fact import HouseNumber
 from kitproof.facts.values import Truth
-from kitproof.rulebook import BadRules, Env, RuleBook, RuleError, Settings, load
+from kitproof.rulebook.compile import Env
+from kitproof.rulebook.errors import BadRules, RuleError
+from kitproof.rulebook.loading import load
+from kitproof.rulebook.rules import RuleBook
+from kitproof.rulebook.settings import Settings
 from kitproof.words.dimensions import LENGTH, TIME
 from tests.rulebook.fakes import ENV, VOCABULARY, about, book, knows, part, rig, rule, rule_text, words
 

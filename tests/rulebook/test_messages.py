@@ -10,8 +10,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from kitproof.facts.values import Amount, Held, Truth, Verdict
-from kitproof.rulebook import Units, message
-from kitproof.rulebook.messages import amount_text, number_text
+from kitproof.rulebook.messages import Units, amount_text, message, number_text
 from kitproof.words.dimensions import LENGTH, MASS
 from kitproof.words.units import UNITS
 from tests.rulebook.fakes import ENV, about, part, rig, rule, words

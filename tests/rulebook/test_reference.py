@@ -10,11 +10,11 @@ import pytest
 
 from kitproof.facts.fields import knows
 from kitproof.facts.registry import FACTS
-from kitproof.rulebook import load
 from kitproof.rulebook.actions import ACTIONS, SHAPES
 from kitproof.rulebook.check import checked
 from kitproof.rulebook.expressions import fill_units
 from kitproof.rulebook.limit_lines import read_limits
+from kitproof.rulebook.loading import load
 from kitproof.rulebook.reader import WANTED, WORDS
 from kitproof.rulebook.rulefile import lines_of
 from kitproof.rulebook.scope import Scope
@@ -60,7 +60,7 @@ def test_the_example_rule_is_read_without_a_warning() -> None:
 def test_the_example_limits_are_read() -> None:
     limits, _, errors = read_limits(lines_of("support/limits", block("limits"))[0], "support")
     assert errors == []
-    assert list(limits) == ["longest_journey", "charge_by_air"]
+    assert list(limits) == ["longest_journey", "charge_by_air", "longest_side"]
 
 
 def test_every_word_has_its_row_and_no_other_has() -> None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitproof.rulebook import BadRules, RuleError, load
+from kitproof.rulebook.errors import BadRules, RuleError
+from kitproof.rulebook.loading import load
 from kitproof.rulebook.rulefile import lines_of, quoted
 from tests.rulebook.fakes import VOCABULARY
 

@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kitproof.facts.values import Amount, Held, Several, Tagged, Truth, Verdict
-from kitproof.rulebook import BadRules, message
+from kitproof.rulebook.errors import BadRules
+from kitproof.rulebook.messages import message
 from kitproof.words.dimensions import MASS, NUMBER
 from tests.rulebook.fakes import ENV, Fake, about, part, rig, rule, words
 

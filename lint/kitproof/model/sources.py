@@ -11,8 +11,9 @@ from typing import Literal
 from msgspec import Struct
 
 from kitproof.model.kitlist import PlacedSlip
-from kitproof.reading import decode, read
+from kitproof.reading.decoding import decode
 from kitproof.reading.document import Document, Entry, Slip, Where
+from kitproof.reading.entries import NONE_KNOWN, Known, read
 
 Problem = Literal["", "missing", "outside"]
 
@@ -41,55 +42,51 @@ class Sources(Struct, frozen=True):
     slips: tuple[PlacedSlip, ...]
 
 
-def gather(path: str, identity: str, data: bytes, fetch: Fetch) -> Sources:
+Recalled = Callable[[str], Known]
+"""From what names a file to the entries that were read of it before."""
+
+
+def gather(path: str, identity: str, data: bytes, fetch: Fetch, recalled: Recalled = lambda _: NONE_KNOWN) -> Sources:
     """Reads a list and all that it uses, each file once, depth first."""
-    documents: list[Document] = []
-    slips: list[PlacedSlip] = []
-    _follow(Fetched(path, identity, data), fetch, (), set(), documents, slips)
-    return Sources(tuple(documents), tuple(slips))
+    gathering = _Gathering(fetch, recalled)
+    gathering.follow(Fetched(path, identity, data), ())
+    return Sources(tuple(gathering.documents), tuple(gathering.slips))
 
 
-def _follow(
-    file: Fetched,
-    fetch: Fetch,
-    above: tuple[str, ...],
-    done: set[str],
-    documents: list[Document],
-    slips: list[PlacedSlip],
-) -> None:
-    done.add(file.identity)
-    document = _read(file, slips)
-    documents.append(document)
-    for entry in document.entries:
-        if entry.kind == "use" and entry.name_start < entry.name_end:
-            _use(document, entry, fetch, (*above, file.identity), done, documents, slips)
+class _Gathering:
+    """The files of one list as they are met; it lives no longer than that."""
 
+    def __init__(self, fetch: Fetch, recalled: Recalled) -> None:
+        self.fetch, self.recalled = fetch, recalled
+        self.done: set[str] = set()
+        self.documents: list[Document] = []
+        self.slips: list[PlacedSlip] = []
 
-def _read(file: Fetched, slips: list[PlacedSlip]) -> Document:
-    text, slip, line = decode(file.data)
-    if slip is not None:
-        where = Where(file.path, line, slip.start + 1, line, slip.end + 1)
-        slips.append(PlacedSlip(slip=slip, where=where))
-    return read(text, file.path)
+    def follow(self, file: Fetched, above: tuple[str, ...]) -> None:
+        self.done.add(file.identity)
+        document = self.read(file)
+        self.documents.append(document)
+        for entry in document.entries:
+            if entry.kind == "use" and entry.name_start < entry.name_end:
+                self.use(document, entry, (*above, file.identity))
 
+    def read(self, file: Fetched) -> Document:
+        text, slip, line = decode(file.data)
+        if slip is not None:
+            where = Where(file.path, line, slip.start + 1, line, slip.end + 1)
+            self.slips.append(PlacedSlip(slip=slip, where=where))
+        return read(text, file.path, self.recalled(file.identity))
 
-def _use(
-    document: Document,
-    entry: Entry,
-    fetch: Fetch,
-    above: tuple[str, ...],
-    done: set[str],
-    documents: list[Document],
-    slips: list[PlacedSlip],
-) -> None:
-    found = fetch(document.path, entry.name)
-    kind = ""
-    if found.problem:
-        kind = f"used-file-{found.problem}"
-    elif found.identity in above:
-        kind = "circular-use"
-    if kind:
-        slip = Slip(kind, 0, entry.name_start, entry.name_end, entry.name)
-        slips.append(PlacedSlip(slip=slip, where=document.where(entry, 0, entry.name_start, entry.name_end)))
-    elif found.identity not in done:
-        _follow(found, fetch, above, done, documents, slips)
+    def use(self, document: Document, entry: Entry, above: tuple[str, ...]) -> None:
+        found = self.fetch(document.path, entry.name)
+        kind = ""
+        if found.problem:
+            kind = f"used-file-{found.problem}"
+        elif found.identity in above:
+            kind = "circular-use"
+        if kind:
+            slip = Slip(kind, 0, entry.name_start, entry.name_end, entry.name)
+            where = document.where(entry, 0, entry.name_start, entry.name_end)
+            self.slips.append(PlacedSlip(slip=slip, where=where))
+        elif found.identity not in self.done:
+            self.follow(found, above)

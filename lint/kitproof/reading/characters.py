@@ -37,7 +37,7 @@ _ALIKE = str.maketrans(
         **dict.fromkeys((*"\t\u00a0\u1680\u202f\u205f\u3000", *map(chr, range(0x2000, 0x200B))), " "),
     }
 )
-_QUOTES = "\"“”„'‘"
+_MARK = re.compile("[#\"“”„'‘]")
 
 
 def split_lines(text: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -45,6 +45,9 @@ def split_lines(text: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
 
     Only these end a line, so that no other character is taken for one; joined again they are the text.
     """
+    if "\r" not in text:
+        plain_lines = tuple(text.split("\n"))
+        return plain_lines, (*("\n",) * (len(plain_lines) - 1), "")
     lines: list[str] = []
     ends: list[str] = []
     for match in _LINE.finditer(text):
@@ -81,17 +84,18 @@ def plain(line: str) -> PlainLine:
     pieces: list[str] = []
     at = 0
     closers = _Closers(line)
-    while at < len(line):
-        mark = line[at]
-        if mark == "#":
+    while (found := _MARK.search(line, at)) is not None:
+        start = found.start()
+        pieces.append(line[at:start])
+        at = start
+        if line[at] == "#":
             break
-        close = closers.after(at) if mark in _QUOTES else None
-        if close is None:
-            pieces.append(mark)
-            at += 1
-        else:
-            pieces.append('"' + "_" * (close - at - 1) + '"')
-            at = close + 1
+        close = closers.after(at)
+        pieces.append(line[at] if close is None else '"' + "_" * (close - at - 1) + '"')
+        at = (at if close is None else close) + 1
+    else:
+        pieces.append(line[at:])
+        at = len(line)
     text = "".join(pieces).translate(_ALIKE).rstrip()
     forbidden = _FORBIDDEN.search(line, 0, at)
     return PlainLine(line, text, len(text) - len(text.lstrip()), forbidden.start() if forbidden else None)

@@ -5,12 +5,16 @@ Parsing stays linear: LALR, a lexer that knows what may stand at each place, and
 
 from __future__ import annotations
 
+import pickle
 from functools import lru_cache
 from typing import Any
 
 from lark import Lark, TextSlice, Token, Transformer, v_args
+from lark.common import TerminalDef
 from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
+from lark.grammar import Rule
 
+from kitproof import kept
 from kitproof.reading import drafts
 from kitproof.reading.drafts import Amount, Clause, Counted, Doubt, PlaceDraft, PointDraft, Word
 from kitproof.words.shapes import Shape
@@ -44,8 +48,14 @@ def draft(start: str, text: str, begin: int, end: int) -> Any:
 
 @lru_cache(maxsize=1)
 def _parser() -> Lark:
-    """The parser of all shapes, made once: its tables take about a tenth of a second."""
-    return Lark(
+    """The parser of all shapes. To make its tables takes ten times as long as to take them as they were kept."""
+    keep = kept.here()
+    known = keep.get("tables", keep.stamp)
+    if known is not None:
+        # As lark's own stand-alone parsers are made; its public `load` takes no transformer.
+        parser: Lark = Lark._load_from_dict(*pickle.loads(known), transformer=_Drafter())
+        return parser
+    parser = Lark(
         (folder("grammar") / "kitlist.lark").read_text(encoding="utf-8"),
         start=[*(shape.value for shape in Shape), *FIRST_LINES],
         parser="lalr",
@@ -53,6 +63,8 @@ def _parser() -> Lark:
         transformer=_Drafter(),
         maybe_placeholders=False,
     )
+    keep.put("tables", keep.stamp, pickle.dumps(parser.memo_serialize([TerminalDef, Rule])))
+    return parser
 
 
 def _word(token: Token) -> Word:

@@ -2,20 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+
 from msgspec.structs import replace
 
 from kitproof.reading.characters import plain, split_lines
 from kitproof.reading.document import Document, Entry, Field, Place, Slip, Weighed
 from kitproof.reading.fields import Line, closed_lines, read_line, vocabulary
-from kitproof.reading.first_lines import first_line
+from kitproof.reading.first_lines import entry_word, first_line
 from kitproof.reading.notes import Notes
 from kitproof.words.shapes import Shape
 
 _SLOTS = (Shape.SLOT, Shape.ALSO)
 
 
-def read(text: str, path: str) -> Document:
-    """The document that a text reads as. Whatever the text, there is one: what cannot be read is in its slips."""
+Known = Mapping[str, Entry]
+"""Entries that were read before, by the very text of their lines: the same text reads as the same entry."""
+
+NONE_KNOWN: Known = {}
+
+
+def read(text: str, path: str, known: Known = NONE_KNOWN) -> Document:
+    """The document that a text reads as. Whatever the text, there is one: what cannot be read is in its slips.
+
+    Entries whose text is `known` are taken from there, so that a changed line costs the reading of one entry.
+    """
     lines, _ = split_lines(text)
     strays: list[tuple[int, Slip]] = []
     entries: list[Entry] = []
@@ -26,15 +37,33 @@ def read(text: str, path: str) -> Document:
             continue
         if not line[0].isspace() and not (begun and _lost_its_indent(line, begun[1])):
             if begun is not None:
-                entries.append(_entry(begun, below))
+                entries.append(_known_or_read(begun, below, lines, known))
             begun, below = (number, line), []
         elif begun is None:
             strays.extend((number, slip) for slip in _stray(line))
         else:
             below.append((number - begun[0], line))
     if begun is not None:
-        entries.append(_entry(begun, below))
+        entries.append(_known_or_read(begun, below, lines, known))
     return Document(path, text, lines, tuple(entries), tuple(strays))
+
+
+def by_text(document: Document) -> dict[str, Entry]:
+    """The entries of a document by the text of their lines, to be known when it is read again."""
+    return {_text(document.lines, each.line, each.rows): each for each in document.entries}
+
+
+def _text(lines: Sequence[str], line: int, rows: int) -> str:
+    return "\n".join(lines[line - 1 : line - 1 + rows])
+
+
+def _known_or_read(begun: tuple[int, str], below: list[tuple[int, str]], lines: Sequence[str], known: Known) -> Entry:
+    if known:
+        line, rows = begun[0], below[-1][0] + 1 if below else 1
+        entry = known.get(_text(lines, line, rows))
+        if entry is not None:
+            return entry if entry.line == line else replace(entry, line=line)
+    return _entry(begun, below)
 
 
 def _says_nothing(line: str) -> bool:
@@ -45,9 +74,10 @@ def _says_nothing(line: str) -> bool:
 
 def _lost_its_indent(line: str, first: str) -> bool:
     """Whether a line in column 1 is no entry but a field of the one above, so that the lines below it stay there."""
+    if entry_word(line):
+        return False
     above = first_line(first)
-    words = vocabulary(above.kind, above.part_kind) if above.kind else None
-    return words is not None and first_line(line).kind == "" and words.pattern.match(line) is not None
+    return above.kind != "" and vocabulary(above.kind, above.part_kind).pattern.match(line) is not None
 
 
 def _unindented(text: str) -> Line:

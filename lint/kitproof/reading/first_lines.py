@@ -8,7 +8,7 @@ from typing import Any
 
 from msgspec.structs import replace
 
-from kitproof.reading.characters import PlainLine, fold, plain
+from kitproof.reading.characters import LONGEST_LINE, PlainLine, fold, plain
 from kitproof.reading.document import Entry
 from kitproof.reading.drafts import Doubt, RigLine, WaiveLine, Word
 from kitproof.reading.fields import closed_lines, key_of, pattern_of, unreadable
@@ -41,6 +41,14 @@ _NAMED = {
 }
 
 
+def entry_word(text: str) -> str:
+    """The word of the entry that a line in column 1 begins; "" where it begins none."""
+    if len(text) > LONGEST_LINE:
+        return ""
+    match = _ENTRY.match(plain(text).text)
+    return match[0].casefold() if match else ""
+
+
 @lru_cache(maxsize=4096)
 def first_line(text: str) -> Entry:
     """The entry as its first line has it, without fields, on line 0. Its kind is "" where its word is not known."""
@@ -48,11 +56,10 @@ def first_line(text: str) -> Entry:
     if closed is not None and closed.line.forbidden is None:
         return Entry("", "", 0, 1, len(text), slips=tuple(closed.slips), unread=(0,))
     line = plain(text)
-    match = _ENTRY.match(line.text)
-    if match is None:
+    kind = entry_word(text)
+    if not kind:
         return _unknown_entry(line)
-    kind = match[0].casefold()
-    notes = Notes(line, "", _skip(line, match.end()))
+    notes = Notes(line, "", _skip(line, len(kind)))
     entry = Entry(kind, "", 0, 1, line.end)
     if kind == "part":
         entry = _part(entry, notes)

@@ -43,14 +43,19 @@ NOTHING = Amount(0.0, 0.0)
 
 
 class Env(Struct, frozen=True):
-    """What a rule is judged with besides the thing: the day, and what `each` and quantifiers stand for."""
+    """What a rule is judged with besides the thing: the day by which dated limits are chosen, and what `each` and
+    quantifiers stand for."""
 
     day: date
     variables: Mapping[str, Thing] = field(default_factory=dict)
 
     def having(self, name: str, thing: Thing) -> Env:
-        """The same with one more name standing for a thing."""
-        return Env(self.day, {**self.variables, name: thing})
+        """The same with one more name standing for a thing, and on the day of that thing where it has one."""
+        return Env(thing.day or self.day, {**self.variables, name: thing})
+
+    def on_day_of(self, thing: Thing) -> Env:
+        """The same on the day that a thing takes place on, where it has one of its own."""
+        return self if thing.day is None else Env(thing.day, self.variables)
 
 
 Condition = Callable[[Thing, Env], Verdict]

@@ -1,4 +1,4 @@
-"""`limit NAME VALUE [from DATE seen DATE "source"]` lines, and a house's own numbers in their place."""
+"""`limit NAME VALUE [[from DATE] seen DATE "source"]` lines, and a house's own numbers in their place."""
 
 from __future__ import annotations
 
@@ -89,7 +89,7 @@ def _read_line(value: Value, errors: list[RuleError]) -> LimitLine | None:
     if name is None or not rest.text or value.text[name.end() : name.end() + 1] not in (" ", "\t"):
         errors.append(value.error("a limit is a name and a number: limit longest 24 h"))
         return None
-    dated = re.search(r"\s+from\s", rest.text)
+    dated = re.search(r"\s+(from|seen)\s", rest.text)
     number = rest.cut(0, dated.start()) if dated else rest
     found = read_value(number.text)
     if isinstance(found, str):
@@ -104,24 +104,25 @@ def _read_line(value: Value, errors: list[RuleError]) -> LimitLine | None:
 
 
 def _read_dates(value: Value, si: float, written: str, errors: list[RuleError]) -> Dated | None:
-    """`from DATE seen DATE "source"`."""
-    found = re.fullmatch(r"from\s+(?P<since>\S+)\s+seen\s+(?P<seen>\S+)\s+(?P<source>.+)", value.text)
+    """`from DATE seen DATE "source"`; without `from` where the source names no first day."""
+    found = re.fullmatch(r"(from\s+(?P<since>\S+)\s+)?seen\s+(?P<seen>\S+)\s+(?P<source>.+)", value.text)
     if not found:
         errors.append(value.error('a dated limit says: from 2027-01-01 seen 2027-03-02 "where it was read"'))
         return None
-    days: list[date] = []
+    days: dict[str, date] = {}
     for which in ("since", "seen"):
-        day = _day(found[which])
-        if day is None:
+        day = _day(found[which] or "")
+        if day is not None:
+            days[which] = day
+        elif found[which] is not None:
             says = f"{found[which]} is no day: write year-month-day, 2027-01-31"
             errors.append(value.error(says, found.start(which), found.end(which)))
-        else:
-            days.append(day)
+            return None
     source = quoted(value.cut(found.start("source"), found.end("source")))
     if isinstance(source, RuleError):
         errors.append(source)
         return None
-    return Dated(si, days[0], days[1], source.text, written) if len(days) == 2 else None
+    return Dated(si, days.get("since"), days["seen"], source.text, written)
 
 
 def _day(text: str) -> date | None:

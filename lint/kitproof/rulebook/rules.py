@@ -139,6 +139,7 @@ class Rule(Struct, frozen=True):
 
     def envs(self, thing: Thing, env: Env) -> tuple[Env, ...]:
         """One env for each finding that the rule may make of a thing: one, or one for each element of its set."""
+        env = env.on_day_of(thing)
         if self.each is None:
             return (env,)
         found = self.each.read(thing, env)
