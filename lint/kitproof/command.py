@@ -22,6 +22,7 @@ from kitproof.options import (
     output_option,
     paths_argument,
     print_out,
+    proof_as_option,
     write_out,
 )
 
@@ -66,7 +67,7 @@ def main(context: click.Context) -> None:
 
 @main.command()
 @paths_argument
-@as_option
+@proof_as_option
 @output_option
 @click.option(
     "--send-back-at",
@@ -108,10 +109,10 @@ def proof(
         from kitproof.proofing.known import record as recorded
 
         write_out(recorded(whole), record)
-    if form == "json":
-        from kitproof.showing.json_output import findings_json
+    if form != "text":
+        from kitproof.showing.forms import proof_text
 
-        write_out(findings_json(whole), output)
+        write_out(proof_text(form, desk.shown(whole, lists, send_back_at)), output)
     else:
         from kitproof.showing.text import proof_lines
 

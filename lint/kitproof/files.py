@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from msgspec import Struct
@@ -105,6 +105,17 @@ def fetcher(start: Path) -> Fetch:
         return Fetched(str(shown), str(real), data)
 
     return fetch
+
+
+def from_top(paths: Iterable[str]) -> dict[str, str]:
+    """Each path from the top of its repository, with `/` between folders; one that lies in none is left out."""
+    found = {}
+    for name in paths:
+        whole = Path(os.path.abspath(name))
+        top = next((each for each in whole.parents if (each / ".git").exists()), None)
+        if top is not None:
+            found[name] = whole.relative_to(top).as_posix()
+    return found
 
 
 def _real(path: Path) -> Path:

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from kitproof.showing.forms import FOR_MACHINES
+
 if TYPE_CHECKING:
     from kitproof.desk import Desk
     from kitproof.showing.text import Line
@@ -30,6 +32,14 @@ Command = Callable[..., None]
 paths_argument = click.argument("paths", nargs=-1, type=click.Path(path_type=str))
 as_option = click.option(
     "--as", "form", type=click.Choice(["text", "json"]), default="text", help="How it is printed.", show_default=True
+)
+proof_as_option = click.option(
+    "--as",
+    "form",
+    type=click.Choice(["text", *FOR_MACHINES]),
+    default="text",
+    help="How it is printed: for people, or for the services that show findings.",
+    show_default=True,
 )
 output_option = click.option("-o", "output", type=click.Path(dir_okay=False), help="Writes to a file instead.")
 on_option = click.option("--on", "day", type=Day(), help="The day it is proofed for; today unless said.")

@@ -12,6 +12,7 @@ from typing import NamedTuple
 from kitproof.proofing.findings import Finding, Proof
 from kitproof.reading.document import Where
 from kitproof.rulebook.settings import GRADES
+from kitproof.showing.wording import ON_PAPER, also, found, headline, judged_words, to_do, waiver_words
 
 WIDTH = 80
 MARGIN = 7
@@ -53,12 +54,11 @@ def finding_lines(finding: Finding, said: Said) -> list[Line]:
     """One finding: what, where, how it shows, why it matters, what to do, and the rule that says so."""
     lines = _headline(finding)
     lines += paragraph("", _place(finding.where, said), "place")
-    lines += paragraph("Found" if finding.outcome == "fails" else "Doubt", _found(finding))
+    lines += paragraph("Found" if finding.outcome == "fails" else "Doubt", found(finding))
     for where in finding.see:
         lines += paragraph("See", _place(where, said), "place")
-    for other in finding.also:
-        if not other.quiet:
-            lines += paragraph("Also", f"{_sentence(other)} ({other.rule})")
+    for other in also(finding):
+        lines += paragraph("Also", other)
     lines += paragraph("Why", finding.because)
     lines += _fixes(finding)
     if finding.caution:
@@ -72,9 +72,8 @@ def wrapped(text: str, indent: str = "") -> list[str]:
 
 
 def _headline(finding: Finding) -> list[Line]:
-    subject = "" if finding.subject == "list" else f"{finding.subject}: "
     grade = finding.counts_as
-    wrapped = textwrap.wrap(f"{subject}{finding.title}", BODY) or [""]
+    wrapped = textwrap.wrap(headline(finding), BODY) or [""]
     first = (Piece(grade.upper().ljust(MARGIN), grade), Piece(wrapped[0], "title"))
     return [first, *((Piece(" " * MARGIN), Piece(each, "title")) for each in wrapped[1:])]
 
@@ -84,36 +83,10 @@ def _place(where: Where, said: Said) -> str:
     return f"{where.path}, line {where.line}" + (f", at {text}" if text else "")
 
 
-def _found(finding: Finding) -> str:
-    return f"{_sentence(finding)}{_combinations(finding)}"
-
-
-def _sentence(finding: Finding) -> str:
-    """What it says, as a sentence: a doubt is worded "whether …"."""
-    if finding.outcome == "fails":
-        return finding.says
-    doubt = finding.says.rstrip(".")
-    return f"It is in doubt {doubt}." if finding.outcome == "may fail" else f"It cannot be told {doubt}."
-
-
-def _combinations(finding: Finding) -> str:
-    found = finding.combinations
-    if found is None or found.of < 2:
-        return ""
-    worst = " and ".join(f'{slot} "{name}"' if name != "none" else f"no {slot}" for slot, name in found.worst.items())
-    which = (
-        f"in all {found.of} combinations"
-        if found.failing == found.of
-        else f"in {found.failing} of {found.of} combinations"
-    )
-    return f" So {which}; shown with {worst}." if worst else f" So {which}."
-
-
 def _fixes(finding: Finding) -> list[Line]:
     lines: list[Line] = []
-    for number, fix in enumerate(finding.fixes):
-        proved = "Proved." if fix.proved else "Not proved."
-        lines += paragraph("Or" if number else "Do", f"{fix.says} {proved}")
+    for number, fix in enumerate(to_do(finding)):
+        lines += paragraph("Or" if number else "Do", fix)
     return lines
 
 
@@ -155,10 +128,7 @@ def _waived(findings: Sequence[Finding]) -> list[Line]:
     for each in findings:
         if each.waived is None:
             continue
-        until = f", until {each.waived.until.isoformat()}" if each.waived.until else ""
-        by = f" by the {each.waived.by}" if each.waived.by else ""
-        why = f": {each.waived.because}" if each.waived.because else ""
-        lines += paragraph("Waived", f"{each.rule} in {each.subject}{by}{until}{why}")
+        lines += paragraph("Waived", f"{each.rule} in {each.subject}{waiver_words(each.waived)}")
     return [(), *lines] if lines else []
 
 
@@ -189,7 +159,7 @@ def _closing(proof: Proof, send_back_at: str) -> list[Line]:
     if tally.waived:
         said.append(f"{tally.waived} waived")
     heading = f"Findings: {', '.join(said)}." if said else "No findings."
-    judged = f"Judged {proof.judged}, could not judge {proof.not_judged}, not read {proof.not_read}."
+    judged = judged_words(proof.judged, proof.not_judged, proof.not_read)
     back = "Send it back" if proof.sends_back(send_back_at) else "Nothing to send back"
-    last = (f"{heading} {back}, at grade {send_back_at}.", judged, "Worked out on paper; nothing was load-tested.")
+    last = (f"{heading} {back}, at grade {send_back_at}.", judged, ON_PAPER)
     return [(Piece(line),) for each in last for line in wrapped(each)]
