@@ -100,8 +100,9 @@ def test_every_region_has_four_ends_and_cuts_out_what_it_is_about(path: Path) ->
 
 def cut(text: str, region: Any) -> str:
     """The text of a region on one line, counted as UTF-16 is stored."""
-    line = text.splitlines()[region["startLine"] - 1].encode("utf-16-le")
-    return line[2 * (region["startColumn"] - 1) : 2 * (region["endColumn"] - 1)].decode("utf-16-le")
+    line = text.splitlines()[int(region["startLine"]) - 1].encode("utf-16-le")
+    start, end = int(region["startColumn"]), int(region["endColumn"])
+    return line[2 * (start - 1) : 2 * (end - 1)].decode("utf-16-le")
 
 
 def test_columns_count_in_utf_16_units() -> None:

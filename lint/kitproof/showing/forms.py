@@ -23,9 +23,9 @@ def proof_text(form: str, shown: Shown) -> str:
 
             return junit(shown)
         case "github":
-            from kitproof.showing.github import annotations
+            from kitproof.showing.github import workflow_commands
 
-            return annotations(shown)
+            return workflow_commands(shown)
         case "gitlab":
             from kitproof.showing.gitlab import code_quality
 

@@ -20,7 +20,7 @@ SUMMED = 20
 """How many of the rest the sum names one by one."""
 
 
-def annotations(shown: Shown) -> str:
+def workflow_commands(shown: Shown) -> str:
     """A proof as one command a line. A last line that is no command says what it rests on."""
     findings = [each for each in shown.proof.findings if live(each)]
     told = [each for each in findings if not waits(each)]

@@ -83,7 +83,8 @@ def _text(shown: Shown, finding: Finding) -> str:
     where = f"{shown.path(finding.where.path)}, line {finding.where.line}"
     care = [f"Care: {finding.caution}"] if finding.caution else []
     more = [f"Also: {each}" for each in also(finding)]
-    return "\n".join([where, f"Found: {found(finding)}", *more, f"Why: {finding.because}", *to_do(finding), *care])
+    do = [f"{'Or' if number else 'Do'}: {each}" for number, each in enumerate(to_do(finding))]
+    return "\n".join([where, f"Found: {found(finding)}", *more, f"Why: {finding.because}", *do, *care])
 
 
 def printable(text: str) -> str:
