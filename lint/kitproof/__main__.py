@@ -1,6 +1,6 @@
 """`python -m kitproof` is the command."""
 
-from kitproof.command import main
+from kitproof.start import start
 
 if __name__ == "__main__":
-    main(prog_name="kitproof")
+    start()

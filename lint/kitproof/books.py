@@ -6,8 +6,9 @@ The command line goes over the settings file, the file over what ships. A settin
 
 from __future__ import annotations
 
+import os
 import pickle
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
 from msgspec import Struct, field
@@ -16,6 +17,7 @@ from msgspec.structs import replace
 from kitproof.facts.fields import knows
 from kitproof.facts.registry import FACTS, HOUSE_NUMBERS
 from kitproof.kept import NOTHING, Kept
+from kitproof.looks import Looks
 from kitproof.rulebook.errors import BadRules, RuleError, did_you_mean
 from kitproof.rulebook.house import NO_HOUSE, House, has_settings, over_settings, read_house
 from kitproof.rulebook.rules import RuleBook
@@ -41,15 +43,15 @@ class Gathered(Struct):
     places: dict[str, str] = field(default_factory=dict)
     errors: list[RuleError] = field(default_factory=list)
 
-    def take(self, top: Path, spot: Spot) -> None:
+    def take(self, top: Path, spot: Spot, looks: Looks) -> None:
         """Takes in a house's folder of rules, named at `spot`."""
-        found = rule_files(top)
+        found = rule_files(top, looks)
         if not found:
             self.errors.append(RuleError(*spot, _no_rules(top)))
         for path in found:
             name, shown = path.relative_to(top).as_posix(), shown_path(path)
             try:
-                text = _text(path)
+                text = _text(path, looks)
             except BadRules as bad:
                 self.errors += bad.errors
                 continue
@@ -85,14 +87,17 @@ class Books:
     where it was kept.
     """
 
-    def __init__(self, asked: Asked, rules: Mapping[str, str], keep: Kept = NOTHING) -> None:
-        self.asked, self.shipped, self.keep = asked, rules, keep
+    def __init__(
+        self, asked: Asked, rules: Mapping[str, str], keep: Kept = NOTHING, looks: Looks | None = None
+    ) -> None:
+        self.asked, self.shipped, self.keep, self.looks = asked, rules, keep, looks or Looks()
+        self.settings_files: dict[Path, Path | None] = {}
         self.houses: dict[Path, House] = {}
         self.made: dict[tuple[str, str], RuleBook] = {}
 
     def for_list(self, real: Path) -> RuleBook:
         """The rule book for a list by its real path. Raises BadRules with every mistake of every file."""
-        file = Path(self.asked.house).resolve() if self.asked.house else settings_file(real.parent)
+        file = self._settings_file(real.parent)
         house = self._house(file)
         base = file.parent if file else real.parent
         inside = real.is_relative_to(base)
@@ -116,20 +121,38 @@ class Books:
         self.keep.put("book", name, pickle.dumps(book))
         return book
 
+    def _settings_file(self, folder: Path) -> Path | None:
+        if self.asked.house:
+            return Path(self.looks.real(os.path.abspath(self.asked.house)))
+        if folder not in self.settings_files:
+            self.settings_files[folder] = settings_file(folder, self.looks)
+        return self.settings_files[folder]
+
+    def files_for(self, real: Path) -> list[Path]:
+        """The files and folders that decide a list's rule book, settings files that are not there included."""
+        file = self._settings_file(real.parent)
+        base = file.parent if file else real.parent
+        folders = [*(base / name for name, _ in self._house(file).rules), *map(Path, self.asked.rules)]
+        found = [*([file] if file else []), *(self._real(each) for each in folders)]
+        return [*found, *(each / SETTINGS_FILE for each in real.parents)]
+
     def _house(self, file: Path | None) -> House:
         if file is None:
             return NO_HOUSE
         if file not in self.houses:
-            self.houses[file] = read_house(_text(file), shown_path(file))
+            self.houses[file] = read_house(_text(file, self.looks), shown_path(file))
         return self.houses[file]
+
+    def _real(self, path: Path) -> Path:
+        return Path(self.looks.real(os.path.abspath(path)))
 
     def _load(self, settings: Settings, house: House, base: Path) -> RuleBook:
         gathered = Gathered(dict(self.shipped))
-        folders = {(base / name).resolve(): spot for name, spot in house.rules}
+        folders = {self._real(base / name): spot for name, spot in house.rules}
         for name in self.asked.rules:
-            folders.setdefault(Path(name).resolve(), COMMAND_LINE)
+            folders.setdefault(self._real(Path(name)), COMMAND_LINE)
         for top, spot in folders.items():
-            gathered.take(top, spot)
+            gathered.take(top, spot, self.looks)
         errors, places = gathered.errors, gathered.places
         others = [each for _, each in house.by_list]
         try:
@@ -146,13 +169,14 @@ def _placed(errors: Iterable[RuleError], places: Mapping[str, str]) -> list[Rule
     return [replace(each, path=places.get(each.path, each.path)) for each in errors]
 
 
-def settings_file(start: Path) -> Path | None:
+def settings_file(start: Path, looks: Looks | None = None) -> Path | None:
     """The settings file that holds for a folder: the nearest upward, `kitproof.toml` before `pyproject.toml`."""
+    looks = looks or Looks()
     for here in (start, *start.parents):
-        if (here / SETTINGS_FILE).is_file():
+        if looks.is_file(str(here / SETTINGS_FILE)):
             return here / SETTINGS_FILE
         project = here / PROJECT_FILE
-        if project.is_file() and has_settings(_bytes(project).decode("utf-8", "replace")):
+        if looks.is_file(str(project)) and has_settings(_bytes(project, looks).decode("utf-8", "replace")):
             return project
     return None
 
@@ -163,10 +187,21 @@ def shown_path(path: Path) -> str:
     return path.relative_to(here).as_posix() if path.is_relative_to(here) else str(path)
 
 
-def rule_files(top: Path) -> list[Path]:
+def rule_files(top: Path, looks: Looks | None = None) -> list[Path]:
     """The rule files of a folder; what is hidden is left out."""
-    found = (each for each in top.rglob("*") if each.suffix == ".rule" or each.name == "limits")
-    return sorted(each for each in found if not any(part.startswith(".") for part in each.relative_to(top).parts))
+    return sorted(_rule_files(top, looks or Looks()))
+
+
+def _rule_files(here: Path, looks: Looks) -> Iterator[Path]:
+    if not looks.is_folder(str(here)):
+        return
+    for name in looks.names(str(here)):
+        if name.startswith(".") or name.endswith("//"):
+            continue
+        if name.endswith("/"):
+            yield from _rule_files(here / name, looks)
+        elif name.endswith(".rule") or name == "limits":
+            yield here / name
 
 
 def _no_rules(top: Path) -> str:
@@ -181,21 +216,22 @@ def _no_rules(top: Path) -> str:
 def shipped_rules() -> dict[str, str]:
     """The rule files that ship with the package, by their path in the rules folder."""
     top = folder("rules")
-    return {each.relative_to(top).as_posix(): _text(each) for each in rule_files(top)}
+    looks = Looks()
+    return {each.relative_to(top).as_posix(): _text(each, looks) for each in rule_files(top, looks)}
 
 
-def _text(file: Path) -> str:
+def _text(file: Path, looks: Looks) -> str:
     """A file of the house's as text; one that cannot be read is a mistake at its first character."""
     try:
-        return _bytes(file).decode("utf-8-sig")
+        return _bytes(file, looks).decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = error.object.count(b"\n", 0, error.start) + 1
         raise BadRules([RuleError(shown_path(file), line, 1, 2, "this file is not UTF-8 text")]) from error
 
 
-def _bytes(file: Path) -> bytes:
+def _bytes(file: Path, looks: Looks) -> bytes:
     try:
-        return file.read_bytes()
+        return looks.bytes(str(file))
     except OSError as error:
         says = f"this file cannot be read: {(error.strerror or 'no reason given').lower()}"
         raise BadRules([RuleError(shown_path(file), 1, 1, 2, says)]) from error

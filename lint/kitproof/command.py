@@ -80,6 +80,7 @@ def main(context: click.Context) -> None:
 @called_option
 @click.option("--record", metavar="FILE", help="Writes what is found to a file, to be known from now on.")
 @click.option("--known", metavar="FILE", help="What was recorded before is shown as known, and does not count.")
+@click.option("--changed-after", "revision", metavar="REV", help="Only lists that changed, or use what changed, since.")
 @house_options
 def proof(
     paths: tuple[str, ...],
@@ -90,6 +91,7 @@ def proof(
     called: str | None,
     record: str | None,
     known: str | None,
+    revision: str | None,
     **options: Any,
 ) -> None:
     """Proofs lists: files, folders of them, or - for standard input.
@@ -102,7 +104,11 @@ def proof(
     desk = desk_for(options)
     lists = desk.lists(paths, called)
     on = day or date.today()
-    whole = together([proofed(each, desk.book(each), on, others) for each, others in desk.beside(lists)])
+    pairs = desk.beside(lists)  # beside all lists, of which some may then not be proofed
+    if revision is not None:
+        pairs = desk.changed_after(revision, pairs)
+        lists = [each for each, _ in pairs]
+    whole = together([proofed(each, desk.book(each), on, others) for each, others in pairs])
     if known is not None:
         whole = desk.against_known(whole, known, lists)
     if record is not None:
@@ -112,13 +118,20 @@ def proof(
     if form != "text":
         from kitproof.showing.forms import proof_text
 
-        write_out(proof_text(form, desk.shown(whole, lists, send_back_at)), output)
+        text = proof_text(form, desk.shown(whole, lists, send_back_at))
     else:
+        from kitproof.showing.output import printed
         from kitproof.showing.text import proof_lines
 
-        print_out(proof_lines(whole, desk.said_in(lists), [each.heading for each in lists], send_back_at), output)
-    if whole.sends_back(send_back_at):
-        raise SystemExit(1)
+        lines = proof_lines(whole, desk.said_in(lists), [each.heading for each in lists], send_back_at)
+        text = printed(lines, output)
+    write_out(text, output)
+    status = 1 if whole.sends_back(send_back_at) else 0
+    words = click.get_current_context().obj  # None where it is called by other than the command line
+    if words is not None and output is None and record is None and revision is None and "-" not in paths:
+        desk.keep_answer(words, text, status)
+    if status:
+        raise SystemExit(status)
 
 
 @main.command()

@@ -8,10 +8,12 @@ from pathlib import Path
 from typing import NoReturn
 
 from kitproof import kept
+from kitproof.answers import keep_answer
 from kitproof.books import Asked, Books, shipped_rules
 from kitproof.facts.promises import beside
-from kitproof.files import NoSuchPathError, Source, fetcher, from_top, lists_in, source
-from kitproof.kept import Kept
+from kitproof.files import NoSuchPathError, Source, fetcher, from_top, lists_in, source, typed
+from kitproof.history import NoHistoryError
+from kitproof.looks import Looks
 from kitproof.model.kitlist import KitList
 from kitproof.model.making import make_list
 from kitproof.model.promises import Promised
@@ -19,9 +21,11 @@ from kitproof.model.sources import gather
 from kitproof.proofing.findings import Proof
 from kitproof.reading.document import Where
 from kitproof.recalling import Recall
+from kitproof.revisions import Changes, files_of
 from kitproof.rulebook.errors import BadRules, RuleError
 from kitproof.rulebook.rules import RuleBook
 from kitproof.rulebook.settings import Settings
+from kitproof.showing.output import encoded
 from kitproof.showing.shown import Shown
 from kitproof.showing.text import Said
 
@@ -40,8 +44,8 @@ class Desk:
         retired: Sequence[str],
     ) -> None:
         settings = Settings(limits, grades, tuple(retired))
-        self.kept = kept.here()
-        self.books = Books(Asked(settings, tuple(folders), house), shipped_rules(), self.kept)
+        self.kept, self.looks = kept.here(), Looks()
+        self.books = Books(Asked(settings, tuple(folders), house), shipped_rules(), self.kept, self.looks)
         self.real: dict[str, Path] = {}
 
     def stop(self, says: str) -> NoReturn:
@@ -54,7 +58,7 @@ class Desk:
         found = self.sources(paths, called)
         self.real.update({each.path: each.real for each in found})
         self._all_books([each.real for each in found])
-        return [_list_of(each, self.kept) for each in found]
+        return [self._list_of(each) for each in found]
 
     @staticmethod
     def beside(lists: Sequence[KitList]) -> list[tuple[KitList, tuple[Promised, ...]]]:
@@ -102,19 +106,25 @@ class Desk:
             for path in paths:
                 if path == "-":
                     name = called or "standard input"
-                    found.append(Source(name, Path.cwd() / name, sys.stdin.buffer.read(), typed=True))
+                    found.append(typed(name, sys.stdin.buffer.read(), self.looks))
                 else:
-                    found += [source(each) for each in lists_in((path,))]
+                    found += [source(each, self.looks) for each in lists_in((path,), self.looks)]
         except NoSuchPathError as problem:
             self.stop(str(problem))
         return list({each.real: each for each in found}.values())
+
+    def _list_of(self, found: Source) -> KitList:
+        recall, fetch = Recall(self.kept), fetcher(found.real.parent, self.looks)
+        sources = gather(found.path, str(found.real), found.data, fetch, recall.known)
+        recall.keep(sources.documents)
+        return make_list(sources, found.key)
 
     def against_known(self, whole: Proof, path: str, lists: Sequence[KitList]) -> Proof:
         """A proof held against a record of known findings; a record that cannot be used stops the command."""
         from kitproof.proofing.known import BadRecordError, against, read_record
 
         try:
-            known = read_record(Path(path).read_bytes().decode("utf-8"))
+            known = read_record(self.looks.bytes(path).decode("utf-8"))
             return against(whole, known, {each.key for each in lists})
         except OSError as error:
             self.stop(f'"{path}" cannot be read: {(error.strerror or "no reason given").lower()}.')
@@ -125,8 +135,29 @@ class Desk:
     def shown(self, whole: Proof, lists: Sequence[KitList], send_back_at: str) -> Shown:
         """A proof of these lists with all that its showing needs."""
         rules = {name: rule for each in lists for name, rule in self.book(each).rules.items()}
-        paths = from_top(document.path for each in lists for document in each.documents)
+        paths = from_top((document.path for each in lists for document in each.documents), self.looks)
         return Shown(whole, lists, rules, send_back_at, paths)
+
+    def keep_answer(self, words: list[str], printed: str, status: int) -> None:
+        """Keeps what was printed for the words of a command, with every look that was taken."""
+        keep_answer(self.kept, words, self.looks.seen, encoded(printed), status)
+
+    def changed_after(
+        self, revision: str, lists: Sequence[tuple[KitList, tuple[Promised, ...]]]
+    ) -> list[tuple[KitList, tuple[Promised, ...]]]:
+        """Those lists that have changed after a revision, or that use a file, a setting or a rule which has."""
+        changes = Changes(revision)
+        found = []
+        try:
+            for each, others in lists:
+                real = self.real[each.path]
+                if changes.touch(real.parent, [*files_of(each, real), *self.books.files_for(real)]):
+                    found.append((each, others))
+        except NoHistoryError as problem:
+            self.stop(f"{problem} Name the lists to proof, without --changed-after." if problem.none else str(problem))
+        if not found:
+            print(f'No list here has changed after "{revision}", nor anything that one uses.', file=sys.stderr)
+        return found
 
     def said_in(self, lists: Sequence[KitList]) -> Said:
         """The text at a place of these lists or what they use; "" where there is none."""
@@ -140,10 +171,3 @@ class Desk:
             return text if len(text) <= LONGEST_SHOWN else f"{text[: LONGEST_SHOWN - 2]} …"
 
         return said
-
-
-def _list_of(found: Source, keep: Kept) -> KitList:
-    recall = Recall(keep)
-    sources = gather(found.path, str(found.real), found.data, fetcher(found.real.parent), recall.known)
-    recall.keep(sources.documents)
-    return make_list(sources, found.key)

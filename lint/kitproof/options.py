@@ -74,9 +74,9 @@ def desk_for(options: dict[str, Any]) -> Desk:
 
 def print_out(lines: list[Line], output: str | None) -> None:
     """Lines for people, to a terminal or a file."""
-    from kitproof.showing.output import print_lines
+    from kitproof.showing.output import printed, write
 
-    print_lines(lines, output)
+    write(printed(lines, output), output)
 
 
 def write_out(text: str, output: str | None) -> None:

@@ -10,9 +10,9 @@ from functools import lru_cache
 from typing import Any
 
 from lark import Lark, TextSlice, Token, Transformer, v_args
-from lark.common import TerminalDef
 from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 from lark.grammar import Rule
+from lark.lexer import TerminalDef
 
 from kitproof import kept
 from kitproof.reading import drafts
@@ -53,7 +53,7 @@ def _parser() -> Lark:
     known = keep.get("tables", keep.stamp)
     if known is not None:
         # As lark's own stand-alone parsers are made; its public `load` takes no transformer.
-        parser: Lark = Lark._load_from_dict(*pickle.loads(known), transformer=_Drafter())
+        parser: Lark = Lark._load_from_dict(*pickle.loads(known), transformer=_Drafter())  # type: ignore[no-untyped-call]  # lark's
         return parser
     parser = Lark(
         (folder("grammar") / "kitlist.lark").read_text(encoding="utf-8"),

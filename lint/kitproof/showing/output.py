@@ -10,14 +10,13 @@ from pathlib import Path
 from kitproof.showing.text import Line, plain
 
 
-def print_lines(lines: Sequence[Line], output: str | None) -> None:
-    """To a terminal by rich, unless NO_COLOR is set; else, and to a file or a pipe, plain."""
+def printed(lines: Sequence[Line], output: str | None) -> str:
+    """Lines as text: for a terminal with styles, unless NO_COLOR is set; else, and for a file or a pipe, plain."""
     if output is None and sys.stdout.isatty() and not os.environ.get("NO_COLOR"):
         from kitproof.showing import terminal
 
-        terminal.print_lines(lines)
-    else:
-        write(plain(lines), output)
+        return terminal.styled(lines)
+    return plain(lines)
 
 
 def encoded(text: str) -> bytes:

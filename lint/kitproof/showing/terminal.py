@@ -18,14 +18,16 @@ STYLES = {
 }
 
 
-def print_lines(lines: Sequence[Line]) -> None:
-    """Prints to standard output, as wide as it is written: wrapping is done already."""
+def styled(lines: Sequence[Line]) -> str:
+    """Lines with the codes that style them on this terminal, as wide as they are written: wrapping is done already."""
     from rich.console import Console
     from rich.text import Text
 
     console = Console(highlight=False, soft_wrap=True)
-    for line in lines:
-        text = Text()
-        for piece in line:
-            text.append(piece.text.encode("utf-8", errors="replace").decode("utf-8"), STYLES[piece.style])
-        console.print(text)
+    with console.capture() as captured:
+        for line in lines:
+            text = Text()
+            for piece in line:
+                text.append(piece.text.encode("utf-8", errors="replace").decode("utf-8"), STYLES[piece.style])
+            console.print(text)
+    return captured.get()
