@@ -20,15 +20,20 @@ CONSEQUENCES = Path(__file__).with_name("consequences.toml")
 
 @dataclass
 class Result:
-    """What lists with planted faults came to. `met` counts declared consequences by rule and by what was found."""
+    """What lists with planted faults came to: by rule how many were planted and found by it.
+
+    `met` counts declared consequences by rule and by what was found.
+    """
 
     lists: int = 0
+    planted: Counter[str] = field(default_factory=Counter)
     found: Counter[str] = field(default_factory=Counter)
     met: Counter[tuple[str, str]] = field(default_factory=Counter)
     problems: list[str] = field(default_factory=list)
 
     def add(self, other: Result) -> None:
         self.lists += other.lists
+        self.planted += other.planted
         self.found += other.found
         self.met += other.met
         self.problems += other.problems
@@ -74,7 +79,7 @@ def check(rule: str, chance: Random, called: str) -> Result:
     hits = [each for each in found if _is_hit(each, rule, place)]
     typed = line.text.strip().encode("utf-8", "replace").decode()
     here = f"{called}, {rule}, {planter.__name__} in {paper.name}, line {place[1]} of {place[0]} “{typed}”"
-    result = Result(1)
+    result = Result(1, Counter([rule]))
     if hits:
         result.found[rule] += 1
         spans = [(each.where.column, each.where.to_column) for each in hits]

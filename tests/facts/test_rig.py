@@ -37,9 +37,22 @@ def test_what_is_left_out_is_not_said(word: str) -> None:
     assert said(RIG, word) is Truth.FALSE
 
 
-@pytest.mark.parametrize("value", ["6 m/s", "?"])
+@pytest.mark.parametrize("value", ["6 m/s", "?", "strong"])
 def test_a_condition_of_the_whole_list_is_said_for_its_rigs(value: str) -> None:
     assert said(f'list "x"\n  wind  {value}\n{RIG}', "wind") is Truth.TRUE
+
+
+def test_what_the_list_says_for_its_rigs_stands_where_the_list_says_it() -> None:
+    kitlist = made(f'list "x"\n  wind  6 m/s\n  floor  hard\n{RIG}  floor  soft\n\nrig B like A\n')
+    lines = {rig: [subject(kitlist, rig).place(word).line for word in ("wind", "floor")] for rig in "AB"}
+    own = next(number for number, line in enumerate(kitlist.documents[0].lines, 1) if "soft" in line)
+    wind = next(number for number, line in enumerate(kitlist.documents[0].lines, 1) if "m/s" in line)
+    assert lines == {"A": [wind, own], "B": [wind, own]}
+
+
+def test_a_condition_of_the_list_that_cannot_be_read_is_not_known_to_its_rigs() -> None:
+    wind = subject(made(f'list "x"\n  wind  strong\n{RIG}'), "A").amount("wind")
+    assert wind.missing == ("the list: wind",)
 
 
 def test_a_rig_like_another_says_what_the_other_says() -> None:

@@ -48,9 +48,9 @@ def rendered(document: Document) -> str:
 def slip_line(line: int, slip: Slip) -> str:
     more = f" -> {slip.repair}" if slip.repair is not None else ""
     near = f" (near: {', '.join(slip.nearest)})" if slip.nearest else ""
-    return (
-        f"  {line + slip.row}:{slip.start + 1}-{slip.end + 1} {slip.kind} [{slip.said}] wants {slip.wanted}{near}{more}"
-    )
+    how = "since" if slip.kind == "figures-contradict" else "wants"
+    at = f"{line + slip.row}:{slip.start + 1}-{slip.end + 1}"
+    return f"  {at} {slip.kind} [{slip.said}] {how} {slip.wanted}{near}{more}"
 
 
 def _first(entry: Entry) -> str:

@@ -36,7 +36,7 @@ def test_equal_lengths_in_different_units_are_one_number() -> None:
         ("heavy", "cannot be read as a quantity"),
         ("6,4 kg", 'write "6.4" for "6,4"'),
         ("6 kgg", "the nearest are kg"),
-        ("8..6 kg", "the smaller figure first"),
+        ("8..6 kg", "the smaller figure comes first"),
         ("6 kg and more", 'at "and"'),
         ("\x00", "cannot be read"),
     ],

@@ -6,7 +6,7 @@ import pytest
 
 from kitproof.facts.values import Held
 from kitproof.rulebook.explain import explained, fix_words
-from tests.rulebook.fakes import ENV, about, part, rig, rule, words
+from tests.rulebook.fakes import ENV, Fake, about, part, rig, rule, words
 
 HEAD = part('"Fenner 12 head"', rated=about(12))
 
@@ -21,7 +21,7 @@ def told(fix: str, **values: Held) -> str | None:
     [
         (
             "choose head where load_share <= 100 %",
-            "Choose another head, so that load share is at most 100 %.",
+            "Choose another head, so that the load is at most 100 % of what the head holds there.",
         ),
         ("choose head", "Choose another head."),
         ("add lens_support where mates", "Add a lens support, so that mates."),
@@ -39,6 +39,23 @@ def told(fix: str, **values: Held) -> str | None:
 )  # fmt: skip
 def test_a_fix_is_one_imperative(fix: str, says: str) -> None:
     assert told(fix, head=HEAD, parts=(HEAD,), chart_top=about(0.15)) == says
+
+
+@pytest.mark.parametrize(
+    ("condition", "says"),
+    [
+        ("cog_up <= chart_top", "at most the greatest height for which a load is given"),
+        ("cog_up < max(20 mm, chart_top - 5 mm)", "less than the larger of 20 mm and chart top - 5 mm"),
+    ],
+)
+def test_a_fix_names_no_fact_as_rules_write_it(condition: str, says: str) -> None:
+    words = f"so that the height of the centre of gravity above the plate is {says}."
+    assert told(f"choose head where {condition}", head=HEAD, chart_top=about(0.15)) == f"Choose another head, {words}"
+
+
+def test_a_fix_that_takes_out_what_has_no_name_of_its_own_gives_it_an_article() -> None:
+    fix = rule(fix="remove entry").fixes[0]
+    assert fix_words(fix, Fake("waiver of rods-sag", "waiver"), ENV) == "Take out the waiver of rods-sag."
 
 
 @pytest.mark.parametrize(
@@ -73,9 +90,9 @@ def test_a_rule_in_full() -> None:
     assert (found.given, found.fails) == (("head is there",), "load_share > most")
     assert found.fails_in_words == "load share is more than most"
     # With two values by their day, a limit is called by its name; with one, its value is said.
-    assert found.fixes == ("Choose another head, so that load share is at most most.",)
+    assert found.fixes == ("Choose another head, so that the load is at most most of what the head holds there.",)
     single = explained(rule("load_share > most", limit="most 100 %", fix="choose head where load_share <= most"))
-    assert single.fixes == ("Choose another head, so that load share is at most 100 %.",)
+    assert single.fixes == ("Choose another head, so that the load is at most 100 % of what the head holds there.",)
     assert single.fails_in_words == "load share is more than 100 %"
     assert [(each.value, each.since, each.source) for each in found.limits] == [
         ("100 %", "", ""),

@@ -57,11 +57,31 @@ def test_three_significant_digits_at_least_and_no_zeros_for_show(number: float, 
         (about(-math.inf, 5), "up to 5 kg"),
         (about(0, 5, "mass"), "up to 5 kg"),
         (about(0, 5), "0 to 5 kg"),
-        (about(math.inf), "without bound"),
+        (about(math.inf), "beyond any figure"),
     ],
 )
 def test_an_interval_says_what_is_known_of_it(amount: Amount, text: str) -> None:
     assert amount_text(amount, KG) == text
+
+
+@pytest.mark.parametrize(
+    ("number", "unit", "text"),
+    [
+        (1, "days", "1 day"),
+        (2, "day", "2 days"),
+        (0.5, "weeks", "0.5 weeks"),
+        (1, "week", "1 week"),
+        (1, "times an hour", "1 time an hour"),
+        (20, "times an hour", "20 times an hour"),
+        (1, "kg", "1 kg"),
+    ],
+)
+def test_units_that_are_words_go_by_how_many_there_are(number: float, unit: str, text: str) -> None:
+    assert amount_text(about(UNITS[unit].to_si(number)), (UNITS[unit],)) == text
+
+
+def test_what_no_amount_is_enough_for_is_said_so() -> None:
+    assert amount_text(about(math.inf), KG, endless="no amount is enough") == "no amount is enough"
 
 
 def test_units_are_the_lists_then_the_usual_ones() -> None:

@@ -14,6 +14,7 @@ from pathlib import Path
 import pytest
 
 from kitproof.proofing.findings import Finding
+from kitproof.rulebook.conditions import asked_words, condition_words
 from tests.house.repository import RULES
 from tests.proofing.lists import book, book_with, everything, marks, proofed_together, read
 
@@ -165,6 +166,13 @@ def test_a_finding_says_something_whole(rule: Path) -> None:
         told = [each.title, each.says, each.because, *(fix.says for fix in each.fixes)]
         assert [text for text in told if not text or "{" in text or "}" in text] == []
         assert each.fixes
+
+
+@EVERY
+def test_a_fix_names_no_fact_as_rules_write_it(rule: Path) -> None:
+    """What it asks for has words in `facts/wordings.py`; else the names of facts would be printed as they are."""
+    asked = [fix.where for fix in book().rules[rule.stem].fixes if fix.where is not None]
+    assert [each.text for each in asked if asked_words(each) == condition_words(each)] == []
 
 
 def test_no_rule_is_about_a_subject_that_nothing_is_judged_for() -> None:

@@ -111,7 +111,7 @@ def cold_share(rig: RigSubject) -> Amount:
     if site is None:
         return Amount(1.0, 1.0)
     if not site.known:
-        return Amount(0.0, 1.0, (f"{rig.label}: site temperature",))
+        return Amount(0.0, 1.0, (rig.lacks("site temperature"),))
     return Amount(*powering.share_left((site.low, site.low)))
 
 
@@ -150,7 +150,7 @@ def batteries_needed(rig: RigSubject) -> Amount | None:
     one = (min(low for (low, _), _ in held), min(high for (_, high), _ in held))
     each = powering.runtime(one, (share.low, share.high), (drawn.low, drawn.high))
     known = day is not None and day.known
-    lacks = () if known else (f"{rig.label}: day",)
+    lacks = () if known else (rig.lacks("day"),)
     hours = day.range if day is not None else (0.0, math.inf)
     missing = joined(share.missing, drawn.missing, lacks, *(each_missing for _, each_missing in held))
     return Amount(*powering.batteries_needed(hours, each), missing)

@@ -57,10 +57,21 @@ class RigSubject(Subject):
         return (self.rig.label,)
 
     def place(self, field: str) -> Where:
-        if field in self.rig.places:
-            return self.rig.places[field]
+        if field in self.said_at:
+            return self.said_at[field]
         line = next((each for each in self.rig.lines if each.slot.replace(" ", "_") == field), None)
         return line.where if line else self.rig.where
+
+    @cached_property
+    def said_at(self) -> Mapping[str, Where]:
+        """Where each condition is said, in the rig or, for all rigs, in the list."""
+        return {**self.rig.site.places, **self.rig.places}
+
+    def lacks(self, word: str) -> str:
+        """How lists of what is missing call a condition: the list's where the list says it for all its rigs."""
+        name = word.replace(" ", "_")
+        whose = "the list" if name in self.rig.site.places and name not in self.rig.places else self.label
+        return f"{whose}: {word}"
 
     @cached_property
     def placed(self) -> tuple[Placed, ...]:
@@ -111,7 +122,7 @@ def _whether_said(condition: Fact) -> Fact:
 def _written(subject: RigSubject, name: str) -> Verdict:
     rig = subject.rig
     value = getattr(rig, name) if hasattr(rig, name) else getattr(rig.site, name)
-    said = name in rig.places or not (value is None or value is False or value == ())
+    said = name in subject.said_at or not (value is None or value is False or value == ())
     return Verdict(Truth.TRUE if said else Truth.FALSE)
 
 
@@ -147,8 +158,8 @@ def _condition(word: FieldWord) -> Fact | None:
 def _said(subject: RigSubject, word: FieldWord) -> Held:
     rig = subject.rig
     value = getattr(rig, word.name) if hasattr(rig, word.name) else getattr(rig.site, word.name)
-    lacks = (f"{rig.label}: {word.word}",)
-    if word.shape is Shape.FLAG and not value and word.name in rig.places:
+    lacks = (subject.lacks(word.word),)
+    if word.shape is Shape.FLAG and not value and word.name in subject.said_at:
         return Verdict(Truth.MISSING, lacks)
     if word.shape is Shape.FLAG:
         return Verdict(Truth.TRUE if value else Truth.FALSE)

@@ -68,7 +68,7 @@ def said(slip: SlipSubject) -> Words:
     return Words(slip.slip.said)
 
 
-@fact("wanted", "slip", text(), "what should stand there, in words", certain=True)
+@fact("wanted", "slip", text(), "what should stand there, or what it goes against, in words", certain=True)
 def wanted(slip: SlipSubject) -> Words:
     return Words(slip.slip.wanted)
 
@@ -237,6 +237,13 @@ def allowed(waiver: WaiverSubject) -> Verdict:
 @fact("until_said", "waiver", TRUTH, "whether it says its last day", certain=True)
 def until_said(waiver: WaiverSubject) -> Verdict:
     return _truth(waiver.waiver.until is not None)
+
+
+@fact("until", "waiver", text(), "its last day")
+def waiver_until(waiver: WaiverSubject) -> Words:
+    until: date | None = waiver.waiver.until
+    lacks = (f"{waiver.label}: until",) if "until" in waiver.waiver.places else ()
+    return Words(until.isoformat()) if until is not None else Words(None, lacks)
 
 
 @fact("days_over", "waiver", number(NUMBER), "days since its last day; 0 or less while it is good")

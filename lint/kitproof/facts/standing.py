@@ -147,7 +147,7 @@ def slope_of(rig: RigSubject) -> tuple[float, tuple[str, ...]]:
     slope = rig.rig.site.ground_slope
     if slope is None:
         return 0.0, ()
-    return (max(abs(slope.low), abs(slope.high)), ()) if slope.known else (0.0, (f"{rig.label}: ground slope",))
+    return (max(abs(slope.low), abs(slope.high)), ()) if slope.known else (0.0, (rig.lacks("ground slope"),))
 
 
 @fact(
@@ -265,7 +265,7 @@ def _wind(rig: RigSubject, legs: Legs) -> tuple[Range, tuple[str, ...]]:
     if wind is None:
         return LEVEL, ()
     if not wind.known:
-        return (0.0, math.inf), (f"{rig.label}: wind",)
+        return (0.0, math.inf), (rig.lacks("wind"),)
     if wind.high == 0:
         return LEVEL, ()
     sails, missing = _sails(rig, legs.stance.plate)

@@ -25,6 +25,7 @@ from kitproof.words.dimensions import MASS
 from kitproof.words.kinds import ENTRIES, KINDS, SITE
 from kitproof.words.nearest import nearest
 from kitproof.words.phrases import with_article
+from kitproof.words.shapes import Shape
 
 
 def make_list(sources: Sources, key: str = "") -> KitList:
@@ -34,6 +35,9 @@ def make_list(sources: Sources, key: str = "") -> KitList:
     """
     return _Maker(sources).make(key)
 
+
+SITE_NAMES = frozenset(field.name for field in SITE)
+"""What a list may say of the site, by name."""
 
 NEAR = Spot((-0.05, 0.05), (-0.05, 0.05), (-0.05, 0.05))
 """Where the centre of gravity of a thing lies of which a line tells the mass and no book anything: within 50 mm of
@@ -64,7 +68,8 @@ class _Maker:
             self._slips_of(document)
             self._read_parts(document)
         head = self._head(main)
-        site = Site(**{name: value for name, value in head.items() if name in {field.name for field in SITE}})
+        said = {field.name: head[field.name] for field in SITE if field.name in head}
+        site = Site(**said, places={name: at for name, at in head["places"].items() if name in SITE_NAMES})
         for wanted in ("move", "rig", "order", "case", "waive"):
             for entry, within in self._entries(main):
                 if entry.kind == wanted:
@@ -165,22 +170,27 @@ class _Maker:
 
     def _head(self, document: Document) -> dict[str, Any]:
         """What the `list` entry says; a second one is a slip."""
-        found: dict[str, Any] = {}
+        found: dict[str, Any] = {"places": {}}
         for entry in document.entries:
             if entry.kind != "list":
                 continue
             where = document.where(entry, 0, 0, entry.end)
-            if found:
+            if "where" in found:
                 self._twice(document, entry, found["where"])
                 continue
-            found = {"title": entry.name, "where": where}
+            found.update({"title": entry.name, "where": where})
             for field in entry.fields:
                 word = next(each for each in ENTRIES["list"] if each.word == field.word)
                 if word.name == "note" and isinstance(field.value, Name):
                     found["notes"] = (*found.get("notes", ()), field.value.text)
-                if field.value is None or word.name in ("note", "for", "weights_within"):
+                if word.name in ("note", "for", "weights_within"):
                     continue
-                found[word.name] = convert.plain(word, field.value, Line(document, entry, field))
+                line = Line(document, entry, field)
+                found["places"][word.name] = line.where()
+                # Written and not read is not known. It is not as if nothing were written.
+                if field.value is None and word.shape not in (Shape.QUANTITY, Shape.REACH):
+                    continue
+                found[word.name] = convert.plain(word, field.value, line)
         return found
 
     def _find(self, slot: str, name: str, mass: Quantity | None, where: Where) -> Part:

@@ -65,9 +65,7 @@ def _part(part: Part, shelves: Shelves, report: Report) -> None:
         _known_part(each.name, each.where, shelves, report)
     for inner in part.includes:
         if _leads_back(inner.name, part.name, lambda name: _names(shelves.parts, name)):
-            report(
-                "figures-contradict", inner.where, f'"{inner.name}"', wanted=f"a part that has no {part.label} in it"
-            )
+            report("figures-contradict", inner.where, f'"{inner.name}"', wanted=f"that part has {part.label} in it")
 
 
 def _names(parts: Mapping[str, Part], name: str) -> Iterator[str]:
@@ -89,7 +87,7 @@ def _rig(rig: Rig, shelves: Shelves, report: Report) -> None:
     """What its lines are on and what they ask for; left out while a line that could not be read may have held it."""
     for name, where in zip(rig.instead_of, rig.instead_of_at, strict=True):
         if name == rig.name:
-            report("figures-contradict", where, rig.label, wanted="another rig than this one")
+            report("figures-contradict", where, rig.label, wanted="a rig is never built instead of itself")
         elif name not in shelves.rigs:
             _no_rig(name, where, shelves, report)
     parts = [option.part for line in rig.lines for option in line.options if option.part is not None]
@@ -100,7 +98,7 @@ def _rig(rig: Rig, shelves: Shelves, report: Report) -> None:
     for number, line in enumerate(rig.lines):
         if line.on and _leads_back_to(rig.lines, number):
             where = _spoken(rig, line, line.on_at)
-            report("figures-contradict", where, f"on {line.on}", wanted="a part that does not stand on this one")
+            report("figures-contradict", where, f"on {line.on}", wanted="what it is on stands on it in turn")
         if line.on and line.on not in (names if line.on_is_name else (*slots, "ground")):
             known, wanted = (names, "a part") if line.on_is_name else (slots, "a slot")
             where = _spoken(rig, line, line.on_at)
@@ -149,9 +147,7 @@ def _case(case: Case, shelves: Shelves, report: Report) -> None:
         if name and name not in shelves.cases:
             report("unknown-part", packed.where, name, known=tuple(shelves.cases), wanted="a case of this list")
         elif name and _leads_back(name, case.name, lambda each: _inner(shelves.cases, each)):
-            report(
-                "figures-contradict", packed.where, f'case "{name}"', wanted=f"a case that has no {case.label} in it"
-            )
+            report("figures-contradict", packed.where, f'case "{name}"', wanted=f"that case has {case.label} in it")
         if packed.fitted_in:
             where = packed.places.get("fitted_in", packed.where)
             _known_part(packed.fitted_in, where, shelves, report)

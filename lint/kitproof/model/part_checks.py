@@ -13,7 +13,7 @@ def check_part(part: Part, report: Report) -> None:
     _feet(part, report)
     tilt = part.tilt
     if tilt is not None and tilt.known and not tilt.low <= 0 <= tilt.high:
-        report("figures-contradict", part.where_of("tilt"), "tilt", wanted="a reach that takes in level, 0°")
+        report("figures-contradict", part.where_of("tilt"), "tilt", wanted="a tilt takes in level, 0°")
 
 
 def _feet(part: Part, report: Report) -> None:
@@ -27,5 +27,5 @@ def _feet(part: Part, report: Report) -> None:
     longest = height if top.value.low > height else math.hypot(height, top.value.high)
     for point in known:
         if point.value.low > longest:
-            wanted = "a foot circle that is no wider than the legs are long"
+            wanted = "a foot stands no further out than its leg is long"
             report("figures-contradict", point.where, "feet", wanted=wanted)

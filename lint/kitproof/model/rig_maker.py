@@ -72,7 +72,7 @@ def make_rig(document: Document, entry: Entry, like: Rig | None, site: Site, fin
     _stand_in(this, lines, like)
     _from_the_ground_up(this, lines)
     own_site = {field.name: values.pop(field.name) for field in SITE if field.name in values}
-    site = Site(**{**_said(site), **(_said(like.site) if like else {}), **own_site})
+    site = Site(**{**_said(site), **(_said(like.site) if like else {}), **own_site}, places=site.places)
     return Rig(
         name=entry.name,
         where=document.where(entry, 0, 0, entry.end),
@@ -203,7 +203,7 @@ def _from_the_ground_up(this: _Open, lines: list[SlotLine]) -> None:
     for line in wrong:
         _insert(lines, line)
     if wrong:
-        says = "the support slots from the ground up, as they stand: sticks, head, slide, base, camera"
+        says = "the support stands from the ground up: sticks, head, slide, base, camera"
         this.report("figures-contradict", wrong[0].where, wrong[0].slot, wanted=says)
 
 

@@ -52,13 +52,17 @@ class SlotLine(Struct, frozen=True, kw_only=True):
 
 
 class Site(Struct, frozen=True, kw_only=True):
-    """Conditions that a list sets for all its rigs and a rig may set for itself; None where not said."""
+    """Conditions that a list sets for all its rigs and a rig may set for itself; None where not said.
+
+    `places` are where the list says them; a rig keeps the places of its own.
+    """
 
     day: Interval | None = None
     site_temperature: Reach | None = None
     ground_slope: Reach | None = None
     wind: Interval | None = None
     floor: tuple[str, ...] = ()
+    places: Mapping[str, Where] = {}
 
 
 class Rig(Struct, frozen=True, kw_only=True):

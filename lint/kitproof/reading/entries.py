@@ -169,10 +169,10 @@ def _once_each(entry: Entry, fields: list[Field], lines: dict[int, str]) -> tupl
             if not kept.add_to_slot(field):
                 slips.append(_slip("unreadable-line", field, "a slot line just above it, which it adds to", lines))
         elif first is not None and (first.value is not None or field.value is None):
-            says = f"{field.word} once in the entry: it is said above already"
+            says = f"the entry has said {field.word} further up already"
             slips.append(_slip("figures-contradict", field, says, lines))
         elif _says_forward(field) and any(_says_forward(other) for other in seen.values()):
-            says = "the forward place once: from weighed or from cog"
+            says = "how far forward it lies is said once, by weighed or by cog"
             slips.append(_slip("figures-contradict", field, says, lines))
         else:
             if first is not None:

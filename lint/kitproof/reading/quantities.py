@@ -86,10 +86,10 @@ def quantity(
         return None
     low, high = ends
     if low > high:
-        notes.add("figures-contradict", draft.start, draft.end, "the smaller figure first")
+        notes.add("figures-contradict", draft.start, draft.end, "the smaller figure comes first")
         return None
     if positive and low < 0:
-        notes.add("figures-contradict", draft.start, draft.end, "nothing below zero")
+        notes.add("figures-contradict", draft.start, draft.end, "nothing here goes below zero")
         return None
     how = {"up_to": "between", "around": "give"}.get(draft.how, draft.how)
     typed = _unit_word(draft)

@@ -45,4 +45,6 @@ def _in_words(text: str, slip: Slip | None) -> str:
         return f'{said}: write "{slip.repair}" for "{slip.said}".'
     if slip.nearest:
         return f'{said}: "{slip.said}" is no unit that is known here; the nearest are {", ".join(slip.nearest)}.'
+    if slip.kind == "figures-contradict":
+        return f'{said}: at "{slip.said}" {slip.wanted}.'
     return f'{said}: at "{slip.said}" there should be {slip.wanted or _WANTED}.'

@@ -116,7 +116,7 @@ def _take(clause: Clause, into: _Clauses, notes: Notes) -> None:
         into.place = (into.place[0], clause.end)
         return
     if what in into.seen:
-        notes.add("figures-contradict", clause.start, clause.end, f"{what} once in a line")
+        notes.add("figures-contradict", clause.start, clause.end, f"{what} stands once in a line")
         return
     into.seen.add(what)
     into.last = what
@@ -205,7 +205,7 @@ def read_ordered(draft: OrderedDraft, field: FieldWord, notes: Notes) -> Ordered
     seen: set[str] = set()
     for each in draft.clauses:
         if each.what in seen:
-            notes.add("figures-contradict", each.start, each.end, f"{each.what} once in a line")
+            notes.add("figures-contradict", each.start, each.end, f"{each.what} stands once in a line")
             return None
         seen.add(each.what)
         if each.what == "for":
@@ -215,7 +215,7 @@ def read_ordered(draft: OrderedDraft, field: FieldWord, notes: Notes) -> Ordered
     if thing is None or notes.slips:
         return None
     if spare > thing[0]:
-        notes.add("figures-contradict", notes.value_start, notes.line.end, "no more spares than are ordered")
+        notes.add("figures-contradict", notes.value_start, notes.line.end, "no more can be spare than are ordered")
         return None
     return Ordered(thing[0], thing[1], for_rig, spare, notes.value_start, notes.line.end)
 
@@ -230,7 +230,7 @@ def read_held(draft: HeldDraft, field: FieldWord, notes: Notes) -> Held | None:
     for each in draft.states:
         if not each.words:
             if mass is not None:
-                notes.add("figures-contradict", each.start, each.end, "one mass in a line")
+                notes.add("figures-contradict", each.start, each.end, "a line says one mass")
             elif isinstance(each.value, Doubt):
                 mass = quantity(each.value, (MASS,), notes)
             continue
@@ -245,7 +245,7 @@ def _fits(state: State, before: list[State], notes: Notes) -> bool:
     for group in _ONE_ONLY:
         for other in before:
             if state.text in group and other.text in group:
-                notes.add("figures-contradict", state.start, state.end, f"a state that agrees with “{other.text}”")
+                notes.add("figures-contradict", state.start, state.end, f"it does not agree with “{other.text}”")
                 return False
     return True
 
@@ -303,7 +303,7 @@ def read_lift(draft: list[Clause], field: FieldWord, notes: Notes) -> Lift | Non
     found: dict[str, Any] = {}
     for each in draft:
         if each.what in found:
-            notes.add("figures-contradict", each.start, each.end, "each thing once")
+            notes.add("figures-contradict", each.start, each.end, "each thing is named once")
             return None
         found[each.what] = _lift_clause(each, notes)
         if found[each.what] is None:
@@ -320,7 +320,7 @@ def _lift_clause(clause: Clause, notes: Notes) -> Any:
     if clause.what == "by":
         people = count_of(value, notes)
         if people == 0:
-            notes.add("figures-contradict", clause.start, clause.end, "at least one person")
+            notes.add("figures-contradict", clause.start, clause.end, "at least one person lifts")
             return None
         return people
     if clause.what == "from":

@@ -107,7 +107,8 @@ def read_travel(draft: Travel | Doubt, field: FieldWord, notes: Notes) -> Reach 
     start = draft.back.amount.start if draft.back else draft.front.amount.start
     end = draft.front.direction.end if draft.front.direction else draft.front.amount.end
     if back > front:
-        notes.add("figures-contradict", start, end, "the end further back first, such as 60 mm back to 80 mm forward")
+        says = "the end further back comes first, such as 60 mm back to 80 mm forward"
+        notes.add("figures-contradict", start, end, says)
         return None
     return Reach(back, front, LENGTH, start, end, True, shared.text if shared else "")
 
@@ -144,7 +145,8 @@ def place(draft: PlaceDraft, notes: Notes) -> Place | None:
         if offset is None:
             return None
         if axis in found:
-            notes.add("figures-contradict", part.far.start, part.direction.end, f"one figure only along {axis}")
+            says = f"there is one figure only along {axis}"
+            notes.add("figures-contradict", part.far.start, part.direction.end, says)
             return None
         found[axis] = offset
     nothing = (0.0, 0.0)
@@ -212,7 +214,7 @@ def read_points(draft: list[PointDraft], field: FieldWord, notes: Notes) -> Poin
     heights = sorted((each for each in points if each.at and each.at.known), key=lambda each: (_at(each), each.start))
     for one, other in pairwise(heights):
         if _at(one) == _at(other):
-            notes.add("figures-contradict", other.start, other.end, "each height once")
+            notes.add("figures-contradict", other.start, other.end, "each height stands once")
             return None
     return Points(tuple(points), start, end)
 
@@ -251,7 +253,7 @@ def read_steps(draft: StepsDraft, field: FieldWord, notes: Notes) -> Steps | Non
     if span is None or (draft.span.at and at is None) or (draft.number and steps is None):
         return None
     if draft.number and steps == 0:
-        notes.add("figures-contradict", draft.number.start, draft.number.end, "at least one step, or stepless")
+        notes.add("figures-contradict", draft.number.start, draft.number.end, "it has one step or more, or is stepless")
         return None
     return Steps(span, at, steps, draft.stepless, notes.value_start, notes.line.end)
 
@@ -271,7 +273,7 @@ def read_draw(draft: DrawDraft, field: FieldWord, notes: Notes) -> Draw | None:
     if first is None:
         return None
     if most is not None and most.known and first.known and most.high < first.low:
-        notes.add("figures-contradict", first.start, notes.line.end, "the usual power first, then the most")
+        notes.add("figures-contradict", first.start, notes.line.end, "the usual power comes first, then the most")
         return None
     return Draw(first, most, notes.value_start, notes.line.end)
 
@@ -344,7 +346,7 @@ def read_phrases(draft: list[list[Word]], field: FieldWord, notes: Notes) -> Phr
     if any(phrase.text not in field.phrases for phrase in phrases):
         return None
     if len(phrases) > 1 and (field.word != "quick release" or phrases[0].text == "self-locking"):
-        notes.add("figures-contradict", phrases[1].start, phrases[1].end, f"nothing beside “{phrases[0].text}”")
+        notes.add("figures-contradict", phrases[1].start, phrases[1].end, f"nothing stands beside “{phrases[0].text}”")
         return None
     return Phrases(tuple(phrases), phrases[0].start, phrases[-1].end)
 
@@ -384,7 +386,7 @@ def read_date(draft: Word, field: FieldWord, notes: Notes) -> Day | None:
     try:
         return Day(date(year, month, day), draft.start, draft.end)
     except ValueError:
-        notes.add("figures-contradict", draft.start, draft.end, "a day that the calendar has")
+        notes.add("figures-contradict", draft.start, draft.end, "the calendar has no such day")
         return None
 
 
@@ -394,7 +396,7 @@ def read_dates(draft: list[Word], field: FieldWord, notes: Notes) -> Dates | Non
     if first is None or last is None:
         return None
     if first.day > last.day:
-        notes.add("figures-contradict", first.start, last.end, "the earlier day first")
+        notes.add("figures-contradict", first.start, last.end, "the earlier day comes first")
         return None
     return Dates(first, last, first.start, last.end)
 

@@ -2,39 +2,20 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Mapping
-from dataclasses import dataclass
-from datetime import date
+from msgspec import Struct
 
 from kitproof.facts.values import Thing, Words
 from kitproof.rulebook.compile import Env
+from kitproof.rulebook.conditions import asked_words, condition_words
 from kitproof.rulebook.limits import Limit
 from kitproof.rulebook.messages import DEFAULT_UNITS, Units, complete, message
-from kitproof.rulebook.rules import Action, Rule, Test
+from kitproof.rulebook.rules import Action, Rule
 from kitproof.rulebook.scope import a
-from kitproof.rulebook.typed import LimitRead, all_in
 from kitproof.words.dimensions import in_words
 from kitproof.words.phrases import another
 
-SIGNS = {
-    "<=": "is at most",
-    ">=": "is at least",
-    "!=": "is not",
-    "<": "is less than",
-    ">": "is more than",
-    "=": "is",
-    "≤": "is at most",
-    "≥": "is at least",
-    "≠": "is not",
-}
-QUOTED = re.compile(r'("[^"]*"|“[^”]*”|\'[^\']*\')')
-NAME = re.compile(r"[a-z][a-z0-9_.]*")
-SIGN = re.compile(r"<=|>=|!=|<|>|=|≤|≥|≠")
 
-
-@dataclass(frozen=True, slots=True)
-class ExplainedLimit:
+class ExplainedLimit(Struct, frozen=True):
     """One value of a limit: as written, what kind of quantity it is, since when it holds, where it was read."""
 
     name: str
@@ -47,8 +28,7 @@ class ExplainedLimit:
     set_by_house: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Explained:
+class Explained(Struct, frozen=True):
     """A rule for people. Texts keep their holes, `{carried}`; `terms` says what each fact in it means.
 
     `given` and `fails` are as written, `fails_in_words` the condition spelled out.
@@ -109,7 +89,7 @@ def _fix(action: Action) -> str:
     if action.advice is not None:
         return action.advice.text
     slot = action.text.partition(" ")[2].partition(" where ")[0]
-    such = f", so that {condition_words(action.where)}" if action.where is not None else ""
+    such = f", so that {asked_words(action.where)}" if action.where is not None else ""
     name = slot.strip().replace("_", " ")
     sentences = {
         "choose": f"Choose {another(name)}{such}.",
@@ -117,7 +97,7 @@ def _fix(action: Action) -> str:
         "pack": f"Pack the {name} in another case{such}.",
         "order": f"Order {name}.",
         "set": f"Set {name}.",
-        "remove": f"Take out the {name}.",
+        "remove": "Take it out." if name == "entry" else f"Take out the {name}.",
     }
     return sentences[action.word]
 
@@ -148,7 +128,7 @@ def fix_words(action: Action, thing: Thing, env: Env, units: Units = DEFAULT_UNI
             return None
         return message(action.advice, thing, env, units)
     name = _called(action, thing, env)
-    such = f", so that {condition_words(action.where, env.day)}" if action.where is not None else ""
+    such = f", so that {asked_words(action.where, env.day)}" if action.where is not None else ""
     if action.word in ("choose", "add"):
         slot = action.path[-1].replace("_", " ") if action.path else name
         return f"Choose {another(slot)}{such}." if action.word == "choose" else f"Add {a(slot)}{such}."
@@ -160,7 +140,13 @@ def fix_words(action: Action, thing: Thing, env: Env, units: Units = DEFAULT_UNI
         if not complete(action.value, thing, env):
             return None
         return f"Set {_field_called(action.path)} to {message(action.value, thing, env, units)}."
-    return f"Take out {name}."
+    return f"Take out {_with_article(action, name, thing, env)}."
+
+
+def _with_article(action: Action, name: str, thing: Thing, env: Env) -> str:
+    """What is taken out: what has no name of its own, such as a waiver, gets an article."""
+    held = action.what(thing, env) if action.what is not None else thing
+    return f"the {name}" if isinstance(held, Thing) and held.about in ("line", "waiver") else name
 
 
 def _order_words(action: Action, name: str, thing: Thing, env: Env) -> str | None:
@@ -181,29 +167,3 @@ def _called(action: Action, thing: Thing, env: Env) -> str:
     if isinstance(held, Thing):
         return held.label
     return held.text if isinstance(held, Words) and held.text else _field_called(action.path)
-
-
-def condition_words(test: Test, day: date | None = None) -> str:
-    """A condition in a person's words: `load_share <= 100 %` is "load share is at most 100 %".
-
-    A limit is said by its value: the one that holds on the day, or, with no day given, the only one that it has.
-    """
-    values = {node.limit.name: _value_of(node.limit, day) for node in all_in(test.typed) if isinstance(node, LimitRead)}
-    return "".join(
-        part if number % 2 else _plain_words(part, values) for number, part in enumerate(QUOTED.split(test.text))
-    )
-
-
-def _value_of(limit: Limit, day: date | None) -> str:
-    dated = limit.on(day) if day is not None else limit.values[0] if len(limit.values) == 1 else None
-    return dated.written if dated is not None and dated.written else limit.name
-
-
-def _in_words(name: str) -> str:
-    """A name of the rule language as it is spoken: `lens.image_circle` is "image circle of the lens"."""
-    return " of the ".join(word.replace("_", " ") for word in reversed(name.strip(".").split(".")))
-
-
-def _plain_words(text: str, values: Mapping[str, str]) -> str:
-    said = NAME.sub(lambda name: values.get(name.group()) or _in_words(name.group()), text)
-    return SIGN.sub(lambda sign: SIGNS[sign.group()], said).replace(" within ", " is within ")

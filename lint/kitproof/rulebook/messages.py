@@ -15,6 +15,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from kitproof.facts.values import Amount, Held, Tagged, Thing, Truth, Verdict, Words, number
+from kitproof.facts.wordings import BEYOND, ENDLESS
 from kitproof.rulebook import compile
 from kitproof.rulebook.compile import Amounts, Env, Values
 from kitproof.rulebook.truths import NEAR, TINY, above
@@ -141,7 +142,9 @@ def _nothing_known(amount: Amount) -> bool:
 def _printed(hole: Hole, held: Held, units: Units, digits: Mapping[Dimension, int]) -> str:
     if isinstance(held, Amount):
         dimension = hole.typed.type.dimension or NUMBER
-        return amount_text(held, _units_of(hole, units), digits[dimension], is_reach=hole.typed.type.sort == "reach")
+        is_reach = hole.typed.type.sort == "reach"
+        endless = ENDLESS.get(_fact_of(hole.typed), BEYOND)
+        return amount_text(held, _units_of(hole, units), digits[dimension], is_reach=is_reach, endless=endless)
     if isinstance(held, Words):
         return held.text if held.text is not None else ("a word not known" if held.missing else "none")
     if isinstance(held, Verdict):
@@ -149,6 +152,11 @@ def _printed(hole: Hole, held: Held, units: Units, digits: Mapping[Dimension, in
     if isinstance(held, tuple):
         return ", ".join(each.label for each in held) or "none"
     return "none" if held is None else held.label
+
+
+def _fact_of(typed: Typed) -> str:
+    """The name of the fact that a hole prints as it is; "" for anything that is worked out."""
+    return typed.steps[-1] if isinstance(typed, Read) and typed.steps else ""
 
 
 def _units_of(hole: Hole, units: Units) -> tuple[Unit, ...]:
@@ -171,14 +179,19 @@ def _si(dimension: Dimension) -> Unit:
     return Unit("·".join(raised), dimension, 1.0)
 
 
-def amount_text(amount: Amount, units: Sequence[Unit], digits: int = FEWEST, *, is_reach: bool = False) -> str:
-    """A number or reach in words: `15.1 kg`, `14.9 to 15.3 kg`, `at least 14.9 kg`, `15.1 kg (33.3 lb)`."""
+def amount_text(
+    amount: Amount, units: Sequence[Unit], digits: int = FEWEST, *, is_reach: bool = False, endless: str = BEYOND
+) -> str:
+    """A number or reach in words: `15.1 kg`, `14.9 to 15.3 kg`, `at least 14.9 kg`, `15.1 kg (33.3 lb)`.
+
+    `endless` is what is said of one with no end.
+    """
     if is_reach and amount.missing:
         return "a reach not known"
     if _nothing_known(amount):
         return "an amount not known"
     if amount.low == math.inf or amount.high == -math.inf:
-        return "without bound"
+        return endless
     first, *others = [_in_unit(amount, unit, digits) for unit in units]
     return f"{first} ({', '.join(others)})" if others else first
 
@@ -193,13 +206,19 @@ def _in_unit(amount: Amount, unit: Unit, digits: int) -> str:
 
 
 def _with_unit(number: str, unit: Unit) -> str:
-    return number + ("" if unit.name == "°" else " ") + unit.name if unit.name else number
+    """A number and its unit; units that are words go by how many there are: 1 day, 2 days."""
+    name = unit.name
+    if name in ("day", "week") and number != "1":
+        name += "s"
+    if name == "times an hour" and number == "1":
+        name = "time an hour"
+    return number + ("" if name == "°" else " ") + name if name else number
 
 
 def number_text(number: float, digits: int = FEWEST) -> str:
     """A number with at least so many significant digits, without zeros at its end where it is sharp at fewer."""
     if math.isinf(number):
-        return "without bound"
+        return BEYOND
     decimals = _decimals(number, digits)
     for fewer in range(decimals):
         if abs(round(number, fewer) - number) <= max(TINY, NEAR * abs(number)):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from kitproof.facts.values import Amount, Words
+from kitproof.facts.wordings import BEYOND, ENDLESS
 from kitproof.rulebook.messages import Units, amount_text
 from kitproof.words.dimensions import NUMBER, Dimension
 from kitproof.words.units import UNITS, Unit
@@ -12,7 +13,7 @@ def value_text(name: str, value: Amount | Words, dimension: Dimension | None, un
     """A fact's value in the list's units; shares in percent."""
     if isinstance(value, Words):
         return value.text if value.text is not None else "not known"
-    return amount_text(value, units_for(name, dimension, units))
+    return amount_text(value, units_for(name, dimension, units), endless=ENDLESS.get(name, BEYOND))
 
 
 def units_for(name: str, dimension: Dimension | None, units: Units) -> tuple[Unit, ...]:

@@ -8,7 +8,7 @@ from typing import Any
 
 from kitproof.proofing.questions import Question, by_whom
 from kitproof.showing.text import Line, Piece, paragraph, wrapped
-from kitproof.words.phrases import with_article
+from kitproof.words.phrases import verdicts, with_article
 
 QUESTIONS = "kitproof/questions/1"
 
@@ -36,6 +36,17 @@ ASKED = {
     "in_no_parts_book": "What is {it}? It is in no parts book: its mass, its size and by what it is mounted.",
 }
 
+CONDITIONS = {
+    "ground slope": "how far does the ground slope where it is steepest?",
+    "wind": "how strong a wind is to be reckoned with?",
+    "site temperature": "how cold and how warm is it on site?",
+    "day": "how long is the working day?",
+    "tilts": "how far is it tilted, down and up?",
+    "push": "how hard may it be pushed at the pan bar?",
+    "drag": "what drag does the operator ask for?",
+}
+"""Questions about what a list says of a rig, or of all its rigs."""
+
 
 def questions_lines(heading: str, found: Sequence[Question]) -> list[Line]:
     """The questions of one list, ready to send."""
@@ -56,6 +67,8 @@ def asked(question: Question) -> str:
     """The question in a sentence."""
     if question.part is None:
         subject, _, rest = question.asks.rpartition(": ")
+        if subject and rest in CONDITIONS:
+            return f"For {'all rigs' if subject == 'the list' else subject}: {CONDITIONS[rest]}"
         return f"{subject}: please say {rest}." if subject else f"Please say {question.asks}."
     it = f'the {question.part.kind} "{question.part.name}"' if question.part.name else with_article(question.part.kind)
     words = ASKED.get(question.field)
@@ -71,8 +84,7 @@ def _settles(question: Question) -> str:
         return f"{question.waits} {'verdict waits' if question.waits == 1 else 'verdicts wait'} for this and for more."
     grave = sum(each.grade == "stop" for each in question.settles)
     rules = ", ".join(dict.fromkeys(f"{each.rule} in {each.subject}" for each in question.settles))
-    many = "1 verdict" if len(question.settles) == 1 else f"{len(question.settles)} verdicts"
-    return f"Settles {many}{f', {grave} of them stop' if grave else ''}: {rules}."
+    return f"Settles {verdicts(len(question.settles), grave)}: {rules}."
 
 
 def questions_json(lists: Sequence[tuple[str, Sequence[Question]]]) -> str:

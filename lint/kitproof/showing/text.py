@@ -13,6 +13,7 @@ from kitproof.proofing.findings import Finding, Proof
 from kitproof.reading.document import Where
 from kitproof.rulebook.settings import GRADES
 from kitproof.showing.wording import ON_PAPER, also, found, headline, judged_words, to_do, waiver_words
+from kitproof.words.phrases import verdicts
 
 WIDTH = 80
 MARGIN = 7
@@ -119,8 +120,7 @@ def _waits(waits: Sequence[Finding]) -> str:
     if len(rules) <= 2:
         return f"{' and '.join(rules)} in {subjects} {'wait' if len(waits) > 1 else 'waits'} for it."
     stops = sum(each.counts_as == "stop" for each in waits)
-    grave = f", {stops} of them stop," if stops else ""
-    return f"{len(waits)} verdicts{grave} in {subjects} wait for it."
+    return f"{verdicts(len(waits), stops)}{',' if stops else ''} in {subjects} wait for it."
 
 
 def _waived(findings: Sequence[Finding]) -> list[Line]:

@@ -16,3 +16,17 @@ def with_article(word: str) -> str:
 def another(word: str) -> str:
     """Another one of it: another head, other sticks."""
     return f"other {word}" if word in PLURAL else f"another {word}"
+
+
+def verdicts(count: int, stops: int) -> str:
+    """How many verdicts there are, and how many of them are of the grade stop: 7 verdicts, 2 of them stops."""
+    many = "1 verdict" if count == 1 else f"{count} verdicts"
+    if not stops:
+        return many
+    if count == 1:
+        return f"{many}, a stop"
+    return (
+        f"{many}, all of them stops"
+        if stops == count
+        else f"{many}, {stops} of them {'a stop' if stops == 1 else 'stops'}"
+    )
