@@ -13,7 +13,7 @@ from random import Random
 from kitproof.proofing.findings import Finding
 from tests.corpus.draft import MENDED, Draft, Line, before, draft
 from tests.corpus.planters import PLANTERS, Planter
-from tests.proofing.lists import book, book_with, everything, proofed
+from tests.proofing.lists import book, book_with, everything, proofed, proofed_together
 
 CONSEQUENCES = Path(__file__).with_name("consequences.toml")
 
@@ -75,7 +75,7 @@ def check(rule: str, chance: Random, called: str) -> Result:
     paper, line, planter = made
     place = paper.place(line)
     by = book() if paper.settings is None else book_with(paper.settings)
-    found = [each for each in everything(proofed(paper.read(), by=by).findings) if not each.quiet]
+    found = [each for each in everything(proofed_together(paper.read_all(), by)[0].findings) if not each.quiet]
     hits = [each for each in found if _is_hit(each, rule, place)]
     typed = line.text.strip().encode("utf-8", "replace").decode()
     here = f"{called}, {rule}, {planter.__name__} in {paper.name}, line {place[1]} of {place[0]} “{typed}”"

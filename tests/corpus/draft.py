@@ -82,12 +82,16 @@ class Entry:
 
 @dataclass
 class Draft:
-    """The files of a sample by their paths, the list's own first; `settings` is a house's file that is in force."""
+    """The files of a sample by their paths, the list's own first; `settings` is a house's file that is in force.
+
+    `beside` are the paths of other lists that are proofed together with it.
+    """
 
     name: str
     files: dict[str, list[Line]]
     before: KitList
     settings: Path | None = None
+    beside: tuple[str, ...] = ()
     originals: dict[str, tuple[Line, ...]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -117,6 +121,12 @@ class Draft:
         self.own.extend([Line(""), *lines])
         return lines[0]
 
+    def another(self, *texts: str) -> None:
+        """One more list, of these lines, to be proofed together with it; it uses the same book."""
+        path = f"another-{len(self.beside) + 1}.kitlist"
+        self.files[path] = [Line(text) for text in (*texts, 'use "stock/thrapley.kitlist"')]
+        self.beside = (*self.beside, path)
+
     def drop(self, line: Line) -> None:
         for lines in self.files.values():
             if line in lines:
@@ -132,7 +142,12 @@ class Draft:
 
     def read(self) -> KitList:
         """The list as it stands now, its book given from here and from nowhere else."""
-        return _read(self.name, {path: self.data(path) for path in self.files})
+        return self.read_all()[0]
+
+    def read_all(self) -> list[KitList]:
+        """The list as it stands now, and those beside it."""
+        texts = {path: self.data(path) for path in self.files}
+        return [_read(path, texts) for path in (self.name, *self.beside)]
 
     # ---- the rigs as they were ---------------------------------------------------------------------------------
 

@@ -162,13 +162,6 @@ def battery_too_large(paper: Draft, chance: Random) -> Line | None:
     return line
 
 
-def charge_too_high(paper: Draft, chance: Random) -> Line | None:
-    cargo = _in_air(paper, "air cargo")
-    if not cargo:
-        return None
-    return _state(paper, chance.choice(cargo)[1], "charge", f"charge {chance.uniform(30.2, 100):.1f} %")
-
-
 def spare_in_hold(paper: Draft, chance: Random) -> Line | None:
     """Cabin baggage given up: it goes in the hold."""
     flying = [held for _, held, _ in _in_air(paper, "air cabin") if "spare" in held.states]

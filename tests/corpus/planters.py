@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from random import Random
 
-from tests.corpus import mating, packing, reading, standing, support
+from tests.corpus import flying, mating, ordering, packing, reading, standing, support
 from tests.corpus.draft import Draft, Line
 
 Planter = Callable[[Draft, Random], Line | None]
@@ -62,13 +62,19 @@ PLANTERS: Mapping[str, tuple[Planter, ...]] = {
     "pan-bar-bound": (packing.pan_bar_along_legs,),
     "slide-left-on": (packing.slide_on,),
     # order
+    "companion-missing": (ordering.companion_left_out, ordering.chargers_left_out),
     "ordered-not-used": (packing.more_ordered,),
+    "promised-twice": (ordering.promised_here_too, ordering.promised_to_another),
     "too-few-for-rigs": (packing.fewer_ordered,),
     "used-not-ordered": (packing.not_ordered,),
     # air
     "battery-needs-approval": (packing.no_approval,),
     "battery-too-large": (packing.battery_too_large,),
-    "charge-too-high": (packing.charge_too_high,),
+    "bag-over-advised": (flying.bag_over_advised,),
+    "bag-too-heavy": (flying.bag_too_heavy,),
+    "bag-too-large": (flying.bag_too_large,),
+    "charge-too-high": (flying.loose_charge_too_high,),
+    "packed-charge-too-high": (flying.packed_charge_too_high,),
     "spares-in-hold": (packing.spare_in_hold,),
     "terminals-bare": (packing.terminals_bare,),
     "too-many-spares": (packing.too_many_spares,),
@@ -86,6 +92,8 @@ PLANTERS: Mapping[str, tuple[Planter, ...]] = {
     "circular-use": (reading.uses_itself,),
     "not-utf-8": (reading.other_letter, reading.other_letters),
     "nothing-listed": (reading.nothing_listed,),
+    "list-named-twice": (ordering.named_twice,),
+    "older-issue": (ordering.older_issue,),
     "used-file-missing": (reading.book_missing,),
     "used-file-outside": (reading.book_outside,),
     "waiver-of-nothing-known": (reading.waiver_of_an_unknown_rule, reading.waiver_in_an_unknown_subject),

@@ -112,7 +112,12 @@ def _inner(value: object) -> Iterator[Subject]:
 
 
 def test_the_samples_have_subjects_of_every_kind() -> None:
-    """Else the test above would hold of nothing. Points stand in charts, bookings in what is promised; waivers are made
-    by a proof."""
+    """Else the test above would hold of nothing. Points stand in charts, bookings and companions in what is ordered;
+    waivers are made by a proof."""
     seen = {thing.about for path in SAMPLES for thing in subjects_of(read(path))}
-    assert seen == {about for about in FACTS if not about.startswith("part ")} - {"booking", "point", "waiver"}
+    assert seen == {about for about in FACTS if not about.startswith("part ")} - {
+        "booking",
+        "companion",
+        "point",
+        "waiver",
+    }

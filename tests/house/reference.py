@@ -35,6 +35,8 @@ SUBJECTS = {
     "move": "A journey, or storage.",
     "line": "One line of an order.",
     "item": "One part over a whole list.",
+    "booking": "One promise of a part, by this list or another that is proofed with it.",
+    "companion": "What should go out with something ordered, and how many of it all orders want.",
     "slip": "Something that could not be read, or not taken as it stands.",
     "figure": "One mass as written.",
     "waiver": "One finding accepted.",

@@ -36,6 +36,10 @@ def on(name: str, day: date = DAY) -> Dated:
         ("without_approval", 100, "Wh"),  # TSA; 49 CFR 175.10(a)(18), read
         ("with_approval", 160, "Wh"),  # FAA PackSafe, as quoted
         ("loose_charge", 30, "%"),  # ICAO Technical Instructions, packing instruction 965, as quoted
+        ("packed_charge", 30, "%"),  # the same 2025-2026, packing instruction 966, as quoted by shippers
+        ("advised_bag", 23, "kg"),  # IATA passenger baggage, read
+        ("most_bag", 32, "kg"),  # the same
+        ("most_sides", 158, "cm"),  # the same
     ],
 )
 def test_limits_are_those_of_their_sources(name: str, value: float, unit: str) -> None:
@@ -54,10 +58,20 @@ def test_a_limit_holds_from_its_day_on() -> None:
     assert on("loose_charge", date(2016, 4, 1)).value == pytest.approx(0.3)
 
 
+def test_batteries_beside_their_equipment_are_limited_later_than_loose_ones() -> None:
+    """Packing instruction 966, from 1 January 2026: as quoted by shippers."""
+    assert limits()["packed_charge"].on(date(2025, 12, 31)) is None
+    assert on("packed_charge", date(2026, 1, 1)).value == pytest.approx(0.3)
+
+
+def test_a_limit_whose_source_names_no_first_day_has_always_held() -> None:
+    assert on("most_bag", date(1990, 1, 1)).value == 32
+
+
 def test_every_limit_says_how_it_is_known() -> None:
     for name, limit in limits().items():
         for dated in limit.values:
-            assert dated.since is not None, name
+            assert dated.since is not None or "no first day" in dated.source, name
             assert dated.seen is not None, name
             assert re.search(r"\bread\b|\bquoted\b|\bfrom memory\b", dated.source), name
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -15,7 +16,7 @@ from kitproof.rulebook.loading import load
 from kitproof.rulebook.rules import RuleBook
 from kitproof.rulebook.settings import Settings
 from kitproof.words.dimensions import LENGTH, TIME
-from tests.rulebook.fakes import ENV, VOCABULARY, about, book, knows, part, rig, rule, rule_text, words
+from tests.rulebook.fakes import ENV, VOCABULARY, Fake, about, book, knows, part, rig, rule, rule_text, words
 
 
 def mistakes(files: Mapping[str, str], house: Settings | None = None) -> tuple[RuleError, ...]:
@@ -169,6 +170,10 @@ def test_doubt_is_wanted_where_there_can_be_doubt() -> None:
          'a dated limit says: from 2027-01-01 seen 2027-03-02 "where it was read"'),
         ({"limit": 'most 3 kg from 2027-13-01 seen 2027-03-02 "the law"'},
          "2027-13-01 is no day: write year-month-day, 2027-01-31"),
+        ({"limit": 'most 3 kg seen 2027-02-30 "the law"'},
+         "2027-02-30 is no day: write year-month-day, 2027-01-31"),
+        ({"limit": "most 3 kg seen 2027-02-03"},
+         'a dated limit says: from 2027-01-01 seen 2027-03-02 "where it was read"'),
         ({"covers": "too-heavy"}, "too-heavy covers itself"),
         ({"covers": "a-rule"}, "there is no rule a-rule. Known: too-heavy."),
         ({"once": "too-heavy"}, "too-heavy is the name of a rule that there is"),
@@ -270,6 +275,25 @@ def test_a_dated_limit_holds_from_its_day_on() -> None:
     thing = rig(carried=about(2.5))
     assert found.judge(thing, Env(date(2027, 3, 31))).outcome == ""
     assert found.judge(thing, Env(date(2027, 4, 1))).outcome == "fails"
+
+
+def test_a_limit_is_chosen_by_the_day_of_what_the_rule_is_about_or_goes_through() -> None:
+    found = rule("carried > most", limit=DATED.strip())
+    later = replace(rig(carried=about(2.5)), day=date(2027, 4, 1))
+    (env,) = found.envs(later, ENV)
+    assert found.judge(later, env).outcome == "fails"
+    assert found.judge(later, ENV).outcome == ""
+    through = rule("point.mass > most", about="part", each="point in chart", limit=DATED.strip())
+    points = tuple(Fake(str(day), "point", {"mass": about(2.5)}, day) for day in (None, date(2027, 4, 1)))
+    envs = through.envs(part("head", chart=points), ENV)
+    assert [through.judge(part("head", chart=points), each).outcome for each in envs] == ["", "fails"]
+
+
+def test_a_limit_whose_source_names_no_first_day_has_always_held() -> None:
+    found = rule("carried > most", limit='most 2 kg seen 2027-01-09 "the law"')
+    (limit,) = found.limits
+    assert (limit.values[0].since, limit.values[0].seen) == (None, date(2027, 1, 9))
+    assert found.judge(rig(carried=about(2.5)), Env(date(1990, 1, 1))).outcome == "fails"
 
 
 def test_before_its_first_day_a_limit_does_not_apply() -> None:

@@ -21,9 +21,13 @@ from tests.proofing.lists import book, book_with, everything, marks, proofed_tog
 # By group: the rules that Kitproof must have.
 WANTED = {
     "air": {
+        "bag-over-advised",
+        "bag-too-heavy",
+        "bag-too-large",
         "battery-needs-approval",
         "battery-too-large",
         "charge-too-high",
+        "packed-charge-too-high",
         "spares-in-hold",
         "terminals-bare",
         "too-many-spares",
@@ -46,7 +50,7 @@ WANTED = {
         "seat-does-not-mate",
         "slide-width-differs",
     },
-    "order": {"ordered-not-used", "promised-twice", "too-few-for-rigs", "used-not-ordered"},
+    "order": {"companion-missing", "ordered-not-used", "promised-twice", "too-few-for-rigs", "used-not-ordered"},
     "packing": {
         "camera-left-on",
         "head-packed-tilted",

@@ -24,6 +24,7 @@ PATHS = {
     "second-unit-mended": "samples/second-unit-mended.kitlist",
     "islands-flight-faults": "samples/islands-flight-faults.kitlist",
     "islands-flight-mended": "samples/islands-flight-mended.kitlist",
+    "season": "samples/season",
     "untidy": "samples/untidy",
     "stock": "samples/stock",
     "house": "samples/house",

@@ -7,8 +7,11 @@ import math
 from kitproof.facts import cases
 from kitproof.facts.fact import fact
 from kitproof.facts.packing import MoveSubject, PackedSubject
-from kitproof.facts.values import TRUTH, Amount, Several, Truth, Verdict, joined, number, set_of
+from kitproof.facts.values import TRUTH, Amount, Several, Truth, Verdict, Words, joined, number, set_of, text
 from kitproof.words.dimensions import NUMBER
+
+RUN_BY_BATTERIES = ("camera", "monitor", "recorder", "light")
+"""Kinds of part that a battery runs, whether or not a book says what they draw."""
 
 
 @fact("spare", "packed", TRUTH, "whether a battery travels as a spare, and not fitted in what it runs")
@@ -32,6 +35,22 @@ def charge(packed: PackedSubject) -> Amount:
 @fact("terminals_covered", "packed", TRUTH, "whether a battery's terminals are said to be covered; not said is no")
 def terminals_covered(packed: PackedSubject) -> Verdict:
     return Verdict(Truth.TRUE if "terminals covered" in packed.packed.states else Truth.FALSE)
+
+
+@fact("with_equipment", "packed", TRUTH, "whether its case holds equipment too that batteries run")
+def with_equipment(packed: PackedSubject) -> Verdict:
+    """A line of the case that could not be read may be some."""
+    parts = [each.part for each in packed.case.holds if each.part is not None]
+    if any(part.kind in RUN_BY_BATTERIES or part.draws is not None for part in parts):
+        return Verdict(Truth.TRUE)
+    return Verdict(Truth.MISSING, packed.case.unread) if packed.case.unread else Verdict(Truth.FALSE)
+
+
+@fact("limits_day", "move", text(), "the day whose limits are looked at: its own, else that of the proof", certain=True)
+def limits_day(move: MoveSubject) -> Words:
+    if move.day is not None:
+        return Words(move.day.isoformat())
+    return Words(f"{move.setting.day}, the day of this proof, since the move says none")
 
 
 @fact("packed", "move", set_of("packed"), "everything that lies in the cases that go on it, cases within cases too")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from datetime import date
 from typing import ClassVar
 
 from kitproof.facts.fact import fact
@@ -32,6 +33,10 @@ class MoveSubject(Subject):
     @property
     def within(self) -> tuple[str, ...]:
         return (self.move.label,)
+
+    @property
+    def day(self) -> date | None:
+        return self.move.on
 
     @property
     def tags(self) -> Mapping[str, str | Interval]:

@@ -11,6 +11,7 @@ from kitproof.facts import (
     balance,
     case_loads,
     cases,
+    companions,
     hanging,
     mass,
     mating,
@@ -77,6 +78,7 @@ def _all() -> Iterable[Fact]:
         air,
         power,
         orders,
+        companions,
         slips,
     )
     for module in modules:

@@ -62,6 +62,11 @@ class Subject:
         return self.home
 
     @property
+    def day(self) -> date | None:
+        """The day that it takes place on, by which dated limits are chosen; None where it has none of its own."""
+        return None
+
+    @property
     def tags(self) -> Mapping[str, str | Interval]:
         """A house's own words and numbers on it."""
         return {}

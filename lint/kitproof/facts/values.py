@@ -7,6 +7,7 @@ A number is an interval and the list of what is missing, both at once: an unknow
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import date
 from enum import IntEnum
 from typing import Literal, Protocol, runtime_checkable
 
@@ -68,6 +69,10 @@ class Thing(Protocol):
     @property
     def label(self) -> str:
         """What messages call it: rig A, "Fenner 12 head"."""
+
+    @property
+    def day(self) -> date | None:
+        """The day that it takes place on, by which dated limits are chosen; None where it has none of its own."""
 
     def value(self, name: str) -> Held:
         """The value of one of its facts, worked out once; the registry must have the name for its subject."""
