@@ -10,7 +10,7 @@ SOURCE = ROOT / "lint" / "kitproof"
 RULES = ROOT / "rules"
 
 FOLDERS = (".ci", "grammar", "lint", "rules", "samples", "tests")
-DOCUMENTS = ("README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", ".gitignore")
+DOCUMENTS = ("README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", ".gitignore", ".pre-commit-hooks.yaml")
 
 
 def is_made_by_tools(path: Path) -> bool:
