@@ -86,7 +86,9 @@ def _at(node: ast.AST, step: Step) -> ast.AST:
 
 
 def _lines(place: _Place) -> range:
-    """The lines of a statement, without those of the statements inside it."""
+    """The lines of a statement, without those of the statements inside it; of a default, those of its function."""
+    if isinstance(place.statement, ast.FunctionDef):
+        return range(place.statement.lineno, (place.statement.end_lineno or 0) + 1)
     inner = getattr(place.statement, "body", None)
     last = max(place.statement.lineno, inner[0].lineno - 1) if inner else place.statement.end_lineno
     return range(place.statement.lineno, (last or place.statement.lineno) + 1)

@@ -40,8 +40,10 @@ class Live:
 
     def __init__(self) -> None:
         self._functions: dict[Key, list[FunctionType]] = defaultdict(list)
+        self._remembering = [each for each in gc.get_objects() if type(each).__name__ == "_lru_cache_wrapper"]
+        here = str(PACKAGE)
         for each in gc.get_objects():
-            if isinstance(each, FunctionType) and Path(each.__code__.co_filename).is_relative_to(PACKAGE):
+            if isinstance(each, FunctionType) and each.__code__.co_filename.startswith(here):
                 self._functions[_key(each.__code__)].append(each)
         self._sources = {path: path.read_text(encoding="utf-8") for path in _files()}
 
@@ -66,9 +68,16 @@ class Live:
     def _is_value(self, mutant: Mutant) -> bool:
         return mutant.path[1] == ("value", None)
 
+    def forget(self, module: str) -> None:
+        """Empties what functions of a module remember of their answers."""
+        name = _module(module).__name__
+        for each in self._remembering:
+            if each.__module__ == name:
+                each.cache_clear()
+
     def put_in(self, mutant: Mutant) -> None:
         """Changes what is loaded. There is no way back: this is for a process that ends when its tests are run."""
-        forget(mutant.module)
+        self.forget(mutant.module)
         path = path_of(mutant.module)
         statement = changed(ast.parse(self._sources[path]), mutant)
         code = compile(
@@ -105,14 +114,6 @@ class Live:
                 named = zip(each.args.kwonlyargs, each.args.kw_defaults, strict=True)
                 with_default = {name.arg: _worked_out(value, function) for name, value in named if value is not None}
                 function.__kwdefaults__ = with_default or None
-
-
-def forget(*modules: str) -> None:
-    """Empties what functions of these modules remember of their answers."""
-    names = {_module(module).__name__ for module in modules}
-    for each in gc.get_objects():
-        if type(each).__name__ == "_lru_cache_wrapper" and each.__module__ in names:
-            each.cache_clear()
 
 
 def _files() -> Iterator[Path]:

@@ -84,7 +84,7 @@ class Course:
         return mutants
 
     def _tried(self, live: Live, mutants: Sequence[Mutant], tests: Sequence[pytest.Item]) -> list[Outcome]:
-        trial = Trial(live, self._runs(tests))
+        trial = Trial(live, self._runs(tests, live))
         outcomes = []
         for number, mutant in enumerate(mutants, start=1):
             outcome = trial.of(mutant)
@@ -100,7 +100,7 @@ class Course:
             with self._options.survivors.open("a", encoding="utf-8") as out:
                 out.write(f"{mutant.name!r}\n")
 
-    def _runs(self, tests: Sequence[pytest.Item]) -> dict[pytest.Item, Run]:
+    def _runs(self, tests: Sequence[pytest.Item], live: Live) -> dict[pytest.Item, Run]:
         """What each test runs. Kept from one run to the next where a file for it is named and the code is the same."""
         digest = _digest(PACKAGE.rglob("*.py"))
         kept = kept_runs(self._options.runs, digest) if self._options.runs else {}
@@ -108,7 +108,7 @@ class Course:
         runs, by_name = {}, dict(kept)
         for number, test in enumerate(tests, start=1):
             name = f"{test.nodeid} {of_file[test.path]}"
-            run = kept.get(name) or recorded(test)
+            run = kept.get(name) or recorded(test, live)
             runs[test] = by_name[name] = run
             if number % 100 == 0:
                 print(f"{number}/{len(tests)} tests looked at", file=sys.stderr)

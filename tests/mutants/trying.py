@@ -6,6 +6,7 @@ quickest. The first test that fails ends it. One that takes far longer than it s
 
 from __future__ import annotations
 
+import gc
 import json
 import os
 import signal
@@ -21,7 +22,7 @@ import pytest
 from _pytest.runner import runtestprotocol
 
 from tests.mutants.changes import Mutant
-from tests.mutants.live import PACKAGE, CannotPutInError, Live, forget
+from tests.mutants.live import PACKAGE, CannotPutInError, Live
 
 ROOMS = tuple(str(PACKAGE / room) + os.sep for room in ("mechanics", "facts", "rulebook"))
 
@@ -46,6 +47,7 @@ class Outcome(NamedTuple):
 def in_a_process_of_its_own(work: Callable[[], Any]) -> tuple[Any, int]:
     """What some work gives, as JSON has it, and the signal that ended it, 0 where it came to its end."""
     reading, writing = os.pipe()
+    gc.freeze()  # what is there already is not looked through, and so not copied, by the new process
     child = os.fork()
     if child == 0:
         os.close(reading)
@@ -57,6 +59,7 @@ def in_a_process_of_its_own(work: Callable[[], Any]) -> tuple[Any, int]:
         with os.fdopen(writing, "w") as out:
             json.dump(answer, out)
         os._exit(0)
+    gc.unfreeze()
     os.close(writing)
     with os.fdopen(reading) as answers:
         said = answers.read()
@@ -127,11 +130,11 @@ class _Monitor:
         return self._monitoring.DISABLE
 
 
-def recorded(test: pytest.Item) -> Run:
+def recorded(test: pytest.Item, live: Live) -> Run:
     """What a test runs, with the code as it is."""
 
     def work() -> Any:
-        forget("rulebook/expressions")
+        live.forget("rulebook/expressions")
         tracer = _Monitor() if sys.version_info >= (3, 12) else _Tracer()
         begun = time.process_time()
         tracer.start()

@@ -136,7 +136,8 @@ def test_sums_products_and_quotients_of_intervals_as_published() -> None:
 
 def test_what_is_missing_of_any_input_is_missing_of_the_result() -> None:
     assert times(about(0, math.inf, "mass"), about(2, 3)) == about(0, math.inf, "mass")
-    assert plus(about(1, 1, "mass"), about(1, 1, "height", "mass")).missing == ("mass", "height")
+    for action in (plus, minus, times, over):
+        assert action(about(1, 1, "mass"), about(1, 1, "height", "mass")).missing == ("mass", "height")
 
 
 def test_over_what_may_be_nothing_has_no_bound() -> None:

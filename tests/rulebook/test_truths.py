@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kitproof.facts.values import Amount, Truth, Verdict
-from kitproof.rulebook.truths import COMPARED, all_of, any_of, compare, opposite
+from kitproof.rulebook.truths import COMPARED, TINY, above, all_of, any_of, compare, opposite
 from tests.rulebook.fakes import ENV, about, part, rig, rule
 
 F, T, U, M = Truth.FALSE, Truth.TRUE, Truth.UNDECIDED, Truth.MISSING
@@ -132,6 +132,27 @@ def test_an_unknown_mass_that_decides_is_missing() -> None:
 def test_numbers_that_a_conversion_made_unequal_are_equal() -> None:
     assert compare("=", about(1.5 * 0.01), about(15 * 0.001)).truth is T
     assert compare(">", about(0.1 + 0.2), about(0.3)).truth is F
+
+
+def test_a_billionth_of_a_number_or_next_to_nothing_makes_no_difference() -> None:
+    for one in (1.0, -1.0, 250.0):
+        assert not above(one + 0.8e-9 * abs(one), one)
+        assert above(one + 1.2e-9 * abs(one), one)
+    assert not above(TINY, 0.0)
+    assert not above(0.8e-12, 0.0)
+    assert above(1.2e-12, 0.0)
+
+
+def test_no_bound_is_not_above_no_bound() -> None:
+    inf = float("inf")
+    assert not above(inf, inf)
+    assert not above(-inf, -inf)
+    assert above(inf, 1e300)
+    assert above(-1e300, -inf)
+
+
+def test_what_a_comparison_waits_for_is_named_from_left_to_right() -> None:
+    assert compare(">", about(0, 9, "a mass"), about(1, 2, "a chart")) == Verdict(M, ("a mass", "a chart"))
 
 
 ENDS = st.tuples(st.floats(-1e6, 1e6), st.floats(-1e6, 1e6)).map(lambda pair: (min(pair), max(pair)))

@@ -48,8 +48,7 @@ def _folded(verdicts: Iterable[Verdict], settles: Truth) -> Verdict:
         if verdict.truth is settles:
             return Verdict(settles)
         met.add(verdict.truth)
-        if verdict.truth is Truth.MISSING:
-            missing.append(verdict.missing)
+        missing.append(verdict.missing)
     if Truth.MISSING in met:
         return Verdict(Truth.MISSING, joined(*missing))
     if Truth.UNDECIDED in met:
@@ -61,7 +60,7 @@ def above(one: float, other: float) -> bool:
     """Whether a point is larger than another by more than rounding."""
     if math.isinf(one) or math.isinf(other):
         return one > other
-    return one - other > max(TINY, NEAR * max(abs(one), abs(other)))
+    return one - other > max(TINY, NEAR * abs(other))
 
 
 def _greater(one: Amount, other: Amount) -> tuple[bool, bool]:
