@@ -2,15 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
-from kitproof.options import called_option, paths_argument
+from kitproof.options import called_option, desk_for, house_options, on_option, paths_argument
+from kitproof.replacing import NotReplacedError, has_history, replace_file
 
 if TYPE_CHECKING:
+    from kitproof.desk import Desk
     from kitproof.files import Source
+    from kitproof.mending.ground import Ground
+    from kitproof.mending.mend import Mended
+
+_WIDE = '"{}" is UTF-16 text and was left as it is. Save it as UTF-8 text first.'
 
 
 @click.command()
@@ -33,7 +41,7 @@ def neaten(paths: tuple[str, ...], only_say: bool, called: str | None) -> None:
     for source in desk.sources(paths, called, "neaten"):
         now = _neat(source)
         if now is None:
-            failed += _complain(f'"{source.path}" is UTF-16 text and was left as it is. Save it as UTF-8 text first.')
+            failed += _complain(_WIDE.format(source.path))
         elif source.typed and not only_say:
             write_bytes(now, None)
         elif now == source.data:
@@ -41,10 +49,12 @@ def neaten(paths: tuple[str, ...], only_say: bool, called: str | None) -> None:
         elif only_say:
             changed += 1
             click.echo(f"{source.path} would change, first at line {_first_difference(source.data, now)}.")
-        elif replaced(source, now):
-            click.echo(f"{source.path} is neatened.")
         else:
-            failed += 1
+            try:
+                replace_file(Path(source.path), source.data, now)
+                click.echo(f"{source.path} is neatened.")
+            except NotReplacedError as problem:
+                failed += _complain(str(problem))
     if failed or changed:
         raise SystemExit(2 if failed else 1)
 
@@ -64,14 +74,73 @@ def _first_difference(was: bytes, now: bytes) -> int:
     return next((number for number, (a, b) in enumerate(lines, start=1) if a != b), len(was.splitlines()))
 
 
-def replaced(source: Source, now: bytes) -> bool:
-    """Whether a list's file was replaced; why not is said on standard error."""
-    from kitproof.replacing import NotReplacedError, replace_file
+@click.command()
+@paths_argument
+@click.option("--show", is_flag=True, help="Prints what would change as a diff, and changes nothing.")
+@on_option
+@called_option
+@house_options
+def mend(paths: tuple[str, ...], show: bool, day: date | None, called: str | None, **options: Any) -> None:
+    """Changes lists where that is proved to help: the changed list is proofed again, and the finding is gone.
 
-    try:
-        replace_file(Path(source.path), source.data, now)
-    except NotReplacedError as problem:
-        return not _complain(str(problem))
+    Only the words that need it change, and comments stay. The file is replaced whole or not at all; where there is no
+    version control, the old one is kept beside it. - takes a list from standard input and prints it mended.
+
+    Exit status: 0 done, 2 it could not run or a file could not be changed.
+    """
+    from kitproof.mending.mend import mended
+    from kitproof.showing.mending_text import unified
+    from kitproof.showing.output import write_bytes
+
+    desk = desk_for(options)
+    failed = 0
+    for source, ground in _grounds(desk, desk.sources(paths, called, "mend"), day or date.today()):
+        if ground is None:
+            failed += _complain(_WIDE.format(source.path))
+            continue
+        done = mended(ground)
+        if show:
+            diff = unified(source.path, ground.file.text, done.ground.file.text)
+            write_bytes(diff.encode("utf-8", "surrogateescape"), None)
+        else:
+            failed += not _put_in_place(source, done)
+    if failed:
+        raise SystemExit(2)
+
+
+def _grounds(desk: Desk, sources: Sequence[Source], day: date) -> Iterator[tuple[Source, Ground | None]]:
+    """Each list as it stands, with what the others promise of the same stock; None for one not to be changed."""
+    from kitproof.files import fetcher
+    from kitproof.mending.filetext import opened
+    from kitproof.mending.ground import Given, Ground, once
+
+    made: list[tuple[Source, Ground | None]] = []
+    for source in sources:
+        book, file = desk.book_here(source.path), opened(source.data)
+        given = Given(source.path, str(source.real), source.key, once(fetcher(source.real.parent)), book, day)
+        made.append((source, None if file is None else Ground(given, file)))
+    lists = [ground.kitlist for _, ground in made if ground is not None]
+    others = iter(desk.beside(lists))
+    for source, ground in made:
+        yield source, None if ground is None else ground.beside(next(others)[1])
+
+
+def _put_in_place(source: Source, done: Mended) -> bool:
+    """Writes a mended list where it came from, and says what was done to it; False where that cannot be."""
+    from kitproof.showing.mending_text import mending_lines
+    from kitproof.showing.output import write_bytes
+
+    now = done.ground.file.with_text(done.ground.file.text)
+    kept: Path | None = None
+    if source.typed:
+        write_bytes(now, None)
+    elif now != source.data:
+        try:
+            kept = replace_file(Path(source.path), source.data, now, keep=not has_history(source.real))
+        except NotReplacedError as problem:
+            return not _complain(str(problem))
+    for line in mending_lines(done, source.path, kept.name if kept else ""):
+        click.echo(line, err=source.typed)
     return True
 
 

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from kitproof import __version__
-from kitproof.changing import neaten
+from kitproof.changing import mend, neaten
 from kitproof.options import (
     as_option,
     called_option,
@@ -195,8 +195,12 @@ def numbers(
 def questions(
     paths: tuple[str, ...], form: str, output: str | None, day: date | None, called: str | None, **options: Any
 ) -> None:
-    """What to weigh, measure or ask for: the answer that would settle the most verdicts first, ready to send."""
+    """What to weigh, measure or ask for: the answer that would settle the most verdicts first, ready to send.
+
+    Several lists make one list of questions, by who has the part: what they share is asked once.
+    """
     from kitproof.proofing.proof import setting_of
+    from kitproof.proofing.questions import over
     from kitproof.proofing.questions import questions as asked
     from kitproof.showing.questions_text import questions_json, questions_lines
 
@@ -208,10 +212,8 @@ def questions(
     if form == "json":
         write_out(questions_json([(kitlist.path, each) for kitlist, each in found]), output)
         return
-    lines: list[Line] = []
-    for kitlist, each in found:
-        lines += [*([()] if lines else []), *questions_lines(kitlist.heading, each)]
-    print_out(lines, output)
+    headings = [kitlist.heading for kitlist, _ in found]
+    print_out(questions_lines(headings, over([each for _, each in found])), output)
 
 
 def _rule_names(context: click.Context, parameter: click.Parameter, typed: str) -> list[str]:
@@ -267,4 +269,5 @@ def rules(path: str, form: str, output: str | None, day: date | None, **options:
         print_out(rules_lines(book, day or date.today()), output)
 
 
+main.add_command(mend)
 main.add_command(neaten)

@@ -9,6 +9,8 @@ from collections.abc import Mapping
 ASKED_TO_BE: Mapping[str, str] = {
     "load_share": "the load is {} of what the head holds there",
     "safe_share": "the load is {} of what the head may be counted on to hold there",
+    "stack_share": "what stands on it is {} of what it is rated for",
+    "lens.front": "the front of the lens is {}",
     "legs_share": "what the sticks bear is {} of what they are rated for",
     "cog_up": "the height of the centre of gravity above the plate is {}",
     "slide_spare": "it balances with {} of travel left",
@@ -28,6 +30,7 @@ ASKED_TO_BE: Mapping[str, str] = {
 """By what is asked for, as a rule writes it, the clause that says so; {} stands for "at most 100 %" and the like."""
 
 NOUNS: Mapping[str, str] = {
+    "clamp.front": "what it clamps",
     "chart_top": "the greatest height for which a load is given",
     "slope": "the slope of the ground",
     "drag": "the drag that is asked for",

@@ -7,16 +7,23 @@ from collections.abc import Hashable, Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
+from kitproof.facts.subject import Subject
 from kitproof.proofing.findings import OUTCOMES, Finding, Waived
+from kitproof.rulebook.compile import Env
 from kitproof.rulebook.rules import Rule
 
 
 class Found(Struct, frozen=True):
-    """A finding with the subject it is about, so that those on one subject can be told, and what it is gathered by."""
+    """A finding with the subject it is about, so that those on one subject can be told, and what it is gathered by.
+
+    `thing` and `env` are what the rule was judged on where the finding is shown: its worst case.
+    """
 
     finding: Finding
     rule: Rule
     subject: Hashable
+    thing: Subject
+    env: Env
     gathers_by: Hashable = ""
 
 

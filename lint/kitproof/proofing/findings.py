@@ -171,13 +171,15 @@ def marked(findings: Sequence[Finding]) -> tuple[Finding, ...]:
 
 def in_order(findings: Sequence[Finding]) -> list[Finding]:
     """Gravest first, then the certain before the doubtful, then by place."""
-    return sorted(
-        findings,
-        key=lambda each: (
-            each.outcome == "cannot tell",
-            GRADES.index(each.counts_as),
-            OUTCOMES.index(each.outcome),
-            each.where,
-            each.rule,
-        ),
+    return sorted(findings, key=place_in_order)
+
+
+def place_in_order(finding: Finding) -> tuple[bool, int, int, Where, str]:
+    """What findings are put in order by."""
+    return (
+        finding.outcome == "cannot tell",
+        GRADES.index(finding.counts_as),
+        OUTCOMES.index(finding.outcome),
+        finding.where,
+        finding.rule,
     )

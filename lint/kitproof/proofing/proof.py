@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Hashable, Mapping, Sequence
 from datetime import date
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from kitproof.facts.mating import JointSubject
@@ -18,11 +19,11 @@ from kitproof.model.kitlist import KitList
 from kitproof.model.promises import Promised
 from kitproof.proofing.asked import asked_on_purpose
 from kitproof.proofing.covering import Found, covered, gathered
-from kitproof.proofing.findings import Combinations, Finding, Fix, Proof, in_order, marked
+from kitproof.proofing.findings import Combinations, Finding, Fix, Proof, marked, place_in_order
 from kitproof.proofing.judging import Hit, Hits, judged
 from kitproof.proofing.waiving import waived, waiver_subjects
 from kitproof.rulebook.compile import Env
-from kitproof.rulebook.explain import fix_words
+from kitproof.rulebook.explain import fixes_in_words
 from kitproof.rulebook.messages import DEFAULT_UNITS, Units, message
 from kitproof.rulebook.rules import Rule, RuleBook
 from kitproof.words.dimensions import Dimension
@@ -39,6 +40,18 @@ def proof(kitlist: KitList, book: RuleBook, day: date, others: tuple[Promised, .
 
     `others` is what the lists that are proofed with it promise of the same stock: see `facts.promises.beside`.
     """
+    return examined(kitlist, book, day, others).proof
+
+
+class Examined(Struct, frozen=True):
+    """A proof with what each of its findings was found on, by fingerprint."""
+
+    proof: Proof
+    found: Mapping[str, Found]
+
+
+def examined(kitlist: KitList, book: RuleBook, day: date, others: tuple[Promised, ...] = ()) -> Examined:
+    """A proof, for whoever goes on from its findings to what they are about."""
     setting = setting_of(kitlist, book, day, others)
     units = units_of(kitlist, book)
     hits = judged(setting, book)
@@ -53,8 +66,11 @@ def proof(kitlist: KitList, book: RuleBook, day: date, others: tuple[Promised, .
     counted = [hit for hit in (*hits, *last) if hit.applied and hit.rule.about != "slip"]
     not_judged = sum(hit.outcome == "cannot tell" for hit in counted)
     asked = asked_on_purpose(kitlist)
-    shown = [_weighed(each.finding, book, asked) for each in found if not each.finding.quiet]
-    return Proof(marked(in_order(shown)), len(counted) - not_judged, not_judged, not_read(kitlist))
+    weighed = [replace(each, finding=_weighed(each.finding, book, asked)) for each in found if not each.finding.quiet]
+    shown = sorted(weighed, key=lambda each: place_in_order(each.finding))
+    findings = marked([each.finding for each in shown])
+    made = Proof(findings, len(counted) - not_judged, not_judged, not_read(kitlist))
+    return Examined(made, {finding.fingerprint: each for finding, each in zip(findings, shown, strict=True)})
 
 
 def _weighed(finding: Finding, book: RuleBook, asked: frozenset[str]) -> Finding:
@@ -120,7 +136,7 @@ def _found(hit: Hit, kitlist: KitList, units: Units) -> Found:
         thing=str(thing.gathers_by) if isinstance(thing, SlipSubject) else thing.label,
         key=kitlist.key,
     )
-    return Found(finding, rule, _key(thing), thing.gathers_by)
+    return Found(finding, rule, _key(thing), thing, env, thing.gathers_by)
 
 
 def _key(thing: Subject) -> Hashable:
@@ -152,5 +168,4 @@ def _facts(rule: Rule, thing: Subject) -> Mapping[str, tuple[Amount, Dimension]]
 
 def _fixes(rule: Rule, thing: Subject, env: Env, units: Units) -> tuple[Fix, ...]:
     """The fixes in words; none is proved yet."""
-    words = (fix_words(action, thing, env, units) for action in rule.fixes)
-    return tuple(Fix(each) for each in words if each)
+    return tuple(Fix(says) for says, _ in fixes_in_words(rule, thing, env, units))

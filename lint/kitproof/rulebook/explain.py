@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from msgspec import Struct
 
+from kitproof.facts.states import STATES, state_words
 from kitproof.facts.values import Thing, Words
 from kitproof.rulebook.compile import Env
 from kitproof.rulebook.conditions import asked_words, condition_words
@@ -12,7 +15,11 @@ from kitproof.rulebook.messages import DEFAULT_UNITS, Units, complete, message
 from kitproof.rulebook.rules import Action, Rule
 from kitproof.rulebook.scope import a
 from kitproof.words.dimensions import in_words
+from kitproof.words.kinds import KINDS
 from kitproof.words.phrases import another
+
+NONE_PROVED: Mapping[int, str] = {}
+SLOTS = frozenset(kind.name for kind in KINDS.values())
 
 
 class ExplainedLimit(Struct, frozen=True):
@@ -121,26 +128,90 @@ def _limits(limit: Limit) -> tuple[ExplainedLimit, ...]:
 # Fixes
 
 
+def fixes_in_words(
+    rule: Rule, thing: Thing, env: Env, units: Units, proved: Mapping[int, str] = NONE_PROVED
+) -> list[tuple[str, bool]]:
+    """The fixes of a rule as a person is told them, in its order, and whether each is proved.
+
+    `proved` has the words of those that are, by their place among the rule's fixes. Of those that are not, one that
+    merely spells out what the rule's own advice says is left to that.
+    """
+    words = [proved.get(number) or fix_words(action, thing, env, units) for number, action in enumerate(rule.fixes)]
+    advised = any(action.advice is not None and said for action, said in zip(rule.fixes, words, strict=True))
+    found: list[tuple[str, bool]] = []
+    for number, (action, said) in enumerate(zip(rule.fixes, words, strict=True)):
+        if said and (number in proved or not (advised and _spells_out(action, thing))):
+            found.append((said, number in proved))
+    return found
+
+
+def _spells_out(action: Action, thing: Thing) -> bool:
+    """Whether a fix says only how a line is to read, or that any other part be tried."""
+    on_a_line = thing.about == "packed" and action.word in ("set", "remove", "pack")
+    return on_a_line or (action.word == "choose" and action.where is None)
+
+
 def fix_words(action: Action, thing: Thing, env: Env, units: Units = DEFAULT_UNITS) -> str | None:
     """What a fix tells a person to do; None where it would have to name something that is not there or not known."""
     if action.word == "advise":
         if action.advice is None or not complete(action.advice, thing, env):
             return None
         return message(action.advice, thing, env, units)
+    words = {"choose": _choose_words, "add": _add_words, "order": _order_words, "set": _set_words}
+    if action.word in words:
+        return words[action.word](action, thing, env, units)
     name = _called(action, thing, env)
-    such = f", so that {asked_words(action.where, env.day)}" if action.where is not None else ""
-    if action.word in ("choose", "add"):
-        slot = action.path[-1].replace("_", " ") if action.path else name
-        return f"Choose {another(slot)}{such}." if action.word == "choose" else f"Add {a(slot)}{such}."
     if action.word == "pack":
-        return f"Pack {name} in another case{such}."
-    if action.word == "order":
-        return _order_words(action, name, thing, env)
-    if action.word == "set" and action.value is not None:
-        if not complete(action.value, thing, env):
-            return None
-        return f"Set {_field_called(action.path)} to {message(action.value, thing, env, units)}."
-    return f"Take out {_with_article(action, name, thing, env)}."
+        return f"Pack {name} in another case{_such(action, env)}."
+    state = STATES.get(action.path[-1]) if action.path and thing.about == "packed" else None
+    return (
+        f"Pack {_packed(thing)} without: {' or '.join(state)}."
+        if state
+        else f"Take out {_with_article(action, name, thing, env)}."
+    )
+
+
+def _such(action: Action, env: Env) -> str:
+    return f", so that {asked_words(action.where, env.day)}" if action.where is not None else ""
+
+
+def _packed(thing: Thing) -> str:
+    """What a packed thing is called by itself."""
+    part = thing.value("part")
+    return part.label if isinstance(part, Thing) else thing.label
+
+
+def _choose_words(action: Action, thing: Thing, env: Env, units: Units) -> str:
+    """Another one for a slot; where a fact leads to the part, it is named."""
+    slot = action.path[-1] if action.path else ""
+    if slot in SLOTS:
+        return f"Choose {another(slot.replace('_', ' '))}{_such(action, env)}."
+    held = action.what(thing, env) if action.what is not None else None
+    kind = held.value("kind") if isinstance(held, Thing) and held.about == "part" else None
+    word = kind.text if isinstance(kind, Words) and kind.text else slot.replace("_", " ")
+    return f"Choose {another(word)} in the place of {_called(action, thing, env)}{_such(action, env)}."
+
+
+def _add_words(action: Action, thing: Thing, env: Env, units: Units) -> str | None:
+    """One more part; between two that do not mate, what the books have to join them, None where that is nothing."""
+    if thing.about == "joint":
+        bridge = thing.value("bridge")
+        return f"Join them {bridge.text}." if isinstance(bridge, Words) and bridge.text else None
+    slot = action.path[-1].replace("_", " ") if action.path else _called(action, thing, env)
+    return f"Add {a(slot)}{_such(action, env)}."
+
+
+def _set_words(action: Action, thing: Thing, env: Env, units: Units) -> str | None:
+    """What a field is set to; of a packed thing the state, of what was misread the words to write."""
+    if action.value is None or not complete(action.value, thing, env):
+        return None
+    said = message(action.value, thing, env, units)
+    if thing.about == "slip":
+        return f"Write {said}{', if that is meant' if action.value.text == 'nearest' else ''}."
+    if thing.about == "packed" and action.path[-1] in STATES:
+        state = state_words(action.path[-1], action.value.holes[0].read(thing, env))
+        return f"Pack {_packed(thing)} so: {state}." if state else None
+    return f"Set {_field_called(action.path)} to {said}."
 
 
 def _with_article(action: Action, name: str, thing: Thing, env: Env) -> str:
@@ -149,12 +220,12 @@ def _with_article(action: Action, name: str, thing: Thing, env: Env) -> str:
     return f"the {name}" if isinstance(held, Thing) and held.about in ("line", "waiver") else name
 
 
-def _order_words(action: Action, name: str, thing: Thing, env: Env) -> str | None:
+def _order_words(action: Action, thing: Thing, env: Env, units: Units) -> str | None:
     count = action.count.read(thing, env) if action.count is not None else None
     if count is None or count.high == float("inf"):
         return None
     many = f"{count.low:g}" if count.sharp else f"{count.low:g} to {count.high:g}"
-    return f"Order {many} x {name}."
+    return f"Order {many} x {_called(action, thing, env)}."
 
 
 def _field_called(path: tuple[str, ...]) -> str:
