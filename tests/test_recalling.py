@@ -33,7 +33,7 @@ def test_only_what_changed_is_read_again(monkeypatch: pytest.MonkeyPatch) -> Non
     text = TEXTS[-1]
     known = by_text(read(text, "a"))
     met: list[int] = []
-    monkeypatch.setattr("kitproof.reading.entries._entry", lambda begun, below: met.append(begun[0]))
+    monkeypatch.setattr("kitproof.reading.anew.entry_anew", lambda begun, below: met.append(begun[0]))
     read(text, "a", known)
     assert met == []
     read(text + "\nlist 5\n", "a", known)

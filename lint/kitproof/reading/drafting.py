@@ -13,6 +13,7 @@ from lark import Lark, TextSlice, Token, Transformer, v_args
 from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 from lark.grammar import Rule
 from lark.lexer import TerminalDef
+from msgspec.structs import replace
 
 from kitproof import kept
 from kitproof.reading import drafts
@@ -204,7 +205,7 @@ class _Drafter(Transformer[Token, Any]):
         return drafts.InterfaceDraft(())
 
     def port(self, interface: drafts.InterfaceDraft, at: PlaceDraft | None = None) -> drafts.InterfaceDraft:
-        return interface._replace(at=at)
+        return replace(interface, at=at)
 
     words = staticmethod(_words)
     phrase_list = staticmethod(_many)

@@ -1,11 +1,11 @@
-"""What the grammar makes of a value before its words and units are looked at: plain tuples with their columns."""
+"""What the grammar makes of a value before its words and units are looked at: plain data with its columns."""
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from msgspec import Struct
 
 
-class Word(NamedTuple):
+class Word(Struct, frozen=True):
     """A stretch of the line as typed (look-alike characters made alike)."""
 
     text: str
@@ -13,7 +13,7 @@ class Word(NamedTuple):
     end: int
 
 
-class Amount(NamedTuple):
+class Amount(Struct, frozen=True):
     """A number and its unit, None where none is written."""
 
     number: Word
@@ -28,7 +28,7 @@ class Amount(NamedTuple):
         return self.unit.end if self.unit else self.number.end
 
 
-class Doubt(NamedTuple):
+class Doubt(Struct, frozen=True):
     """A quantity: `how` is exact, give, about, between, up_to, around or unknown; `second` the give or the far end."""
 
     how: str
@@ -38,26 +38,26 @@ class Doubt(NamedTuple):
     end: int
 
 
-class TravelEnd(NamedTuple):
+class TravelEnd(Struct, frozen=True):
     amount: Amount
     direction: Word | None
 
 
-class Travel(NamedTuple):
+class Travel(Struct, frozen=True):
     """From `back` to `front`; with `back` None from the mark."""
 
     back: TravelEnd | None
     front: TravelEnd
 
 
-class Part(NamedTuple):
+class Part(Struct, frozen=True):
     """One part of a place: how far, and in which direction."""
 
     far: Doubt
     direction: Word
 
 
-class PlaceDraft(NamedTuple):
+class PlaceDraft(Struct, frozen=True):
     """A place of several parts; no parts is `?`."""
 
     parts: tuple[Part, ...]
@@ -65,52 +65,52 @@ class PlaceDraft(NamedTuple):
     end: int
 
 
-class PointDraft(NamedTuple):
+class PointDraft(Struct, frozen=True):
     value: Doubt
     at: Doubt | None
 
 
-class AxisDraft(NamedTuple):
+class AxisDraft(Struct, frozen=True):
     depth: Doubt
     side: Word | None
 
 
-class StepsDraft(NamedTuple):
+class StepsDraft(Struct, frozen=True):
     span: PointDraft
     number: Word | None
     stepless: bool
 
 
-class DrawDraft(NamedTuple):
+class DrawDraft(Struct, frozen=True):
     usual: Doubt | None
     most: Doubt | None
 
 
-class WeighedDraft(NamedTuple):
+class WeighedDraft(Struct, frozen=True):
     front: Doubt
     front_at: PlaceDraft
     rear: Doubt
     rear_at: PlaceDraft
 
 
-class InterfaceDraft(NamedTuple):
+class InterfaceDraft(Struct, frozen=True):
     """Family and size, word by word; no words is `?`."""
 
     words: tuple[Word, ...]
     at: PlaceDraft | None = None
 
 
-class Counted(NamedTuple):
+class Counted(Struct, frozen=True):
     number: Word | None
     name: Word
 
 
-class TagDraft(NamedTuple):
+class TagDraft(Struct, frozen=True):
     word: Word
     value: Word | Doubt
 
 
-class Clause(NamedTuple):
+class Clause(Struct, frozen=True):
     """One clause after a comma: what it is, its value, and its stretch."""
 
     what: str
@@ -119,46 +119,46 @@ class Clause(NamedTuple):
     end: int
 
 
-class SlotDraft(NamedTuple):
+class SlotDraft(Struct, frozen=True):
     options: tuple[Word, ...]
     mass: Doubt | None
     clauses: tuple[Clause, ...]
 
 
-class AlsoDraft(NamedTuple):
+class AlsoDraft(Struct, frozen=True):
     slot: tuple[Word, ...]
     choices: SlotDraft
 
 
-class WithoutDraft(NamedTuple):
+class WithoutDraft(Struct, frozen=True):
     slot: tuple[Word, ...]
     name: Word | None
 
 
-class OrderedDraft(NamedTuple):
+class OrderedDraft(Struct, frozen=True):
     thing: Counted
     clauses: tuple[Clause, ...]
 
 
-class StateDraft(NamedTuple):
+class StateDraft(Struct, frozen=True):
     words: tuple[Word, ...]
     value: Word | Doubt | None
     start: int
     end: int
 
 
-class HeldDraft(NamedTuple):
+class HeldDraft(Struct, frozen=True):
     thing: Counted
     is_case: bool
     states: tuple[StateDraft, ...]
 
 
-class RigLine(NamedTuple):
+class RigLine(Struct, frozen=True):
     name: tuple[Word, ...]
     like: tuple[Word, ...]
 
 
-class WaiveLine(NamedTuple):
+class WaiveLine(Struct, frozen=True):
     rule: Word
     subject: Word
     rest: tuple[Word, ...]

@@ -8,22 +8,21 @@ from typing import Any
 
 from msgspec.structs import replace
 
-from kitproof.reading.characters import LONGEST_LINE, PlainLine, fold, plain
+from kitproof.reading.characters import PlainLine, fold, plain
 from kitproof.reading.document import Entry
 from kitproof.reading.drafts import Doubt, RigLine, WaiveLine, Word
 from kitproof.reading.fields import closed_lines, key_of, pattern_of, unreadable
+from kitproof.reading.first_words import ENTRY_WORDS, entry_word
 from kitproof.reading.notes import Notes
 from kitproof.reading.numerals import misread
 from kitproof.reading.quantities import quantity
 from kitproof.reading.values import rig_name
 from kitproof.words.dimensions import NUMBER
-from kitproof.words.kinds import ENTRIES, KINDS
+from kitproof.words.kinds import KINDS
 from kitproof.words.nearest import nearest
 from kitproof.words.shapes import Shape
 
-ENTRY_WORDS = (*ENTRIES, "part")
 SUBJECTS = ("rig", "case", "move", "part", "list")
-_ENTRY = re.compile(rf"(?ai:{'|'.join(ENTRY_WORDS)})(?![\w-])")
 _FIRST_WORD = re.compile(r"[^\s\",]+")
 _BY_LENGTH = sorted(KINDS, key=len, reverse=True)
 _KIND = re.compile(rf"(?ai:{'|'.join(pattern_of(word) for word in _BY_LENGTH)})(?![\w-])")
@@ -39,14 +38,6 @@ _NAMED = {
     "weights": "how far masses may be off, such as weights within 2 %",
     "waive": "a rule and where it is accepted, such as waive lens-unsupported in rig B",
 }
-
-
-def entry_word(text: str) -> str:
-    """The word of the entry that a line in column 1 begins; "" where it begins none."""
-    if len(text) > LONGEST_LINE:
-        return ""
-    match = _ENTRY.match(plain(text).text)
-    return match[0].casefold() if match else ""
 
 
 @lru_cache(maxsize=4096)

@@ -9,6 +9,8 @@ import math
 from datetime import date
 from itertools import pairwise
 
+from msgspec.structs import replace
+
 from kitproof.reading import wanted
 from kitproof.reading.characters import fold
 from kitproof.reading.document import (
@@ -194,8 +196,8 @@ def _with_unit(side: Doubt, unit: Word | None) -> Doubt:
     last = side.second or side.first
     if last is None or last.unit is not None or unit is None:
         return side
-    given = last._replace(unit=unit)
-    return side._replace(second=given) if side.second else side._replace(first=given)
+    given = replace(last, unit=unit)
+    return replace(side, second=given) if side.second else replace(side, first=given)
 
 
 def _ending(side: Quantity, end: int) -> Quantity:

@@ -120,7 +120,7 @@ def _numbers_by_hand(reader: Reader, rule: Rule) -> Iterable[RuleError]:
     tests = [test.typed for test in (*rule.given, rule.fails)]
     constants = [node for test in tests for node in all_in(test) if isinstance(node, Constant)]
     for value in (*reader.of("says"), *reader.of("doubt")):
-        text = HOLE.sub(lambda hole: " " * len(hole.group()), value.text)
+        text = re.sub(HOLE, lambda hole: " " * len(hole.group()), value.text)
         for found in NUMBER.finditer(text):
             read = read_value(found.group())
             if isinstance(read, str):

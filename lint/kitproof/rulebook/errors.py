@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable
 
 from msgspec import Struct
@@ -32,6 +31,8 @@ class BadRules(Exception):  # noqa: N818 - named for what it holds: bad rules, n
 
 def nearest(name: str, known: Iterable[str]) -> str:
     """The nearest known name, "" where none is near."""
+    import difflib
+
     found = difflib.get_close_matches(name, sorted(set(known)), n=1, cutoff=0.6)
     return found[0] if found else ""
 

@@ -6,9 +6,7 @@ Text to settings; finding and opening the file is for others.
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterable, Mapping
-from decimal import Decimal
 from fnmatch import fnmatchcase
 from typing import Any
 
@@ -17,7 +15,6 @@ from msgspec.structs import replace
 
 from kitproof.rulebook.errors import BadRules, RuleError, did_you_mean
 from kitproof.rulebook.settings import NO_SETTINGS, Settings, Spot
-from kitproof.rulebook.toml_places import TomlPlaces
 from kitproof.words.units import UNITS
 
 NAMES = ("retired", "rules", "never_waived", "units", "cannot_tell_counts")
@@ -79,27 +76,33 @@ def read_house(text: str, path: str) -> House:
     return house
 
 
-OURS = re.compile(r"^\s*\[+\s*tool\s*\.\s*([\"']?)kitproof\1\s*[\].]", re.MULTILINE)
+OURS = r"^\s*\[+\s*tool\s*\.\s*([\"']?)kitproof\1\s*[\].]"
 
 
 def has_settings(text: str) -> bool:
     """Whether a `pyproject.toml` has a table for us. One that cannot be read has one where a line opens it: what is
     wrong with it is then said, and no setting of ours is passed over in silence."""
+    import tomllib  # only where there is a settings file
+
     try:
         tool = tomllib.loads(text).get("tool", {})
     except (ValueError, RecursionError):
-        return OURS.search(text) is not None
+        return re.search(OURS, text, re.MULTILINE) is not None
     return isinstance(tool, dict) and "kitproof" in tool
 
 
 class _Reader:
     def __init__(self, text: str, path: str) -> None:
+        from kitproof.rulebook.toml_places import TomlPlaces
+
         self.text, self.path = text, path
         self.root = ("tool", "kitproof") if path.endswith("pyproject.toml") else ()
         self.places = TomlPlaces(text, self.root, "for")
         self.errors: list[RuleError] = []
 
     def table(self) -> Mapping[str, Any]:
+        import tomllib
+
         try:
             found: Any = tomllib.loads(self.text)
         except (ValueError, RecursionError) as error:
@@ -180,6 +183,8 @@ class _Reader:
             if isinstance(value, str):
                 texts[name] = value
             elif isinstance(value, int | float) and not isinstance(value, bool):
+                from decimal import Decimal
+
                 texts[name] = format(Decimal(str(value)), "f")
             else:
                 self._wrong(f'{name} should be written in quotes, such as "30 h"', *within, key, name, number=number)

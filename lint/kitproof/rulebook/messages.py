@@ -273,13 +273,13 @@ def _apart(one: float, other: float, unit: Unit) -> int:
 
 # Reading a template
 
-HOLE = re.compile(r"\{([^{}]*)\}")
-IN_UNIT = re.compile(r"^(?P<what>.*\S)\s+in\s+(?P<unit>[^\s(){}\"](?:.*\S)?)$", re.DOTALL)
+HOLE = r"\{([^{}]*)\}"
+IN_UNIT = r"^(?P<what>.*\S)\s+in\s+(?P<unit>[^\s(){}\"](?:.*\S)?)$"
 
 
 def split_unit(text: str) -> tuple[str, str]:
     """The expression of a hole and the unit that it asks for, "" where it asks for none."""
-    found = IN_UNIT.match(text)
+    found = re.match(IN_UNIT, text, re.DOTALL)
     if not found or "where" in found["unit"].split() or ")" in found["unit"]:
         return text, ""
     return found["what"], found["unit"]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from msgspec import Struct, field
 
 from kitproof.facts.values import thing
@@ -75,7 +77,7 @@ class Pieces(Struct):
         """The pieces of a text."""
         before, at = len(self.errors), 0
         pieces: list[str | Hole] = []
-        for found in HOLE.finditer(inner.text):
+        for found in re.finditer(HOLE, inner.text):
             pieces.append(self._plain(inner, at, found.start()))
             hole = self._hole(inner.cut(found.start(1), found.end(1)))
             if hole is not None:
