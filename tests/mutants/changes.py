@@ -160,6 +160,8 @@ def _in_field(node: ast.AST, field: str, value: object, place: _Place) -> Iterat
 
 
 def _in_expression(node: ast.AST, place: _Place) -> Iterator[Found]:
+    if isinstance(node, ast.keyword) and node.arg == "strict":
+        return  # a guard like an assertion
     yield from ((place, node, new) for new in _others(node, place.above))
     for field, value in ast.iter_fields(node):
         if not (isinstance(node, ast.FormattedValue) and field == "format_spec"):

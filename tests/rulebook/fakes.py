@@ -46,7 +46,7 @@ PART: dict[str, Type] = {
     "own_case": thing("part", "case"),
     "chart": set_of("point"),
 }
-POINT: dict[str, Type] = {"mass": number(MASS), "height": number(LENGTH)}
+POINT: dict[str, Type] = {"mass": number(MASS), "height": number(LENGTH), "cold": number(TEMPERATURE)}
 
 
 def _never(subject: object) -> Held:

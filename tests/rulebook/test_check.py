@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from kitproof.facts.values import set_of, thing
+from kitproof.facts.values import Type, number, set_of, thing
 from kitproof.rulebook.check import checked
 from kitproof.rulebook.scope import Scope
+from kitproof.words.dimensions import LENGTH, MASS, NUMBER, Dimension
 from tests.rulebook.fakes import VOCABULARY, knows
 
 SCOPE = Scope("rig", VOCABULARY, knows)
@@ -67,6 +68,7 @@ MISTAKES = [
     ("max(carried, cog_up) > 3 kg", "cog_up", "max is of things of one kind: "
      "carried is a mass, cog_up is a length"),
     ("cold + 3 °C > 0 °C", "cold + 3 °C", "temperatures can be compared, not reckoned with"),
+    ("sum(c.cold for c in head.chart) > 3 °C", "c.cold", "temperatures can be compared, not reckoned with"),
     ("any p in head where p.mass > 3 kg", "head", "a set is wanted here, and head is a head: "
      "write `head is there`, or name what it should be compared by"),
     ("any head in parts where mates", "any head in parts where mates",
@@ -75,6 +77,7 @@ MISTAKES = [
     ("p.mass > 3 kg", "p", "p is not known about a rig."),
     ("head.tag.insured", "head.tag.insured", "a condition is wanted here, and head.tag.insured is a house's own word: "
      "compare it with a number or a word"),
+    ('carried is one of "a"', "carried", "a word is wanted here, and carried is a mass: compare it with something"),
     # What the grammar cannot read.
     ("carried == 3 kg", "==", "write = in place of =="),
     ("mates && mates", "&&", "write and in place of &&"),
@@ -127,7 +130,12 @@ def test_every_mistake_of_one_expression_is_found() -> None:
 def test_an_endless_expression_is_refused_in_words(text: str) -> None:
     typed, problems = checked(text, SCOPE, "truth")
     assert typed is None
-    assert "than a rule needs" in problems[0].says
+    (problem,) = problems
+    assert problem.says in (
+        "this is nested more deeply than a rule needs",
+        "this is longer than a rule needs: let a fact work it out",
+    )
+    assert (problem.start, problem.end) == (0, len(text))
 
 
 def test_products_have_dimensions_of_their_own() -> None:
@@ -136,6 +144,34 @@ def test_products_have_dimensions_of_their_own() -> None:
     assert not problems
     typed, _ = checked("carried / capacity > 90 %", SCOPE, "truth")
     assert typed is not None
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension"),
+    [
+        ("carried * cog_up", MASS.times(LENGTH)),
+        ("carried / cog_up", MASS.over(LENGTH)),
+        ("carried / capacity", NUMBER),
+        ("carried + capacity", MASS),
+        ("-carried", MASS),
+        ("max(cog_up, chart_top)", LENGTH),
+        ("min(legs_at)", LENGTH),
+        ("sum(p.height for p in parts)", LENGTH),
+        ("count(parts)", NUMBER),
+    ],
+)
+def test_a_number_worked_out_has_its_dimension(text: str, dimension: Dimension) -> None:
+    typed, _ = checked(text, SCOPE, "number")
+    assert typed is not None
+    assert typed.type == number(dimension)
+
+
+@pytest.mark.parametrize(("wanted", "type_"), [("number", number(NUMBER)), ("text", Type("text"))])
+def test_a_house_s_own_word_is_what_is_wanted(wanted: str, type_: Type) -> None:
+    typed, problems = checked("head.tag.insured", SCOPE, wanted)
+    assert problems == []
+    assert typed is not None
+    assert typed.type == type_
 
 
 def test_a_variable_leads_to_what_its_set_holds() -> None:

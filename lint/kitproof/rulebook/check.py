@@ -39,7 +39,6 @@ OverSet = syntax.Quantifier | syntax.CountOf | syntax.SumOf
 WANTED = {
     "truth": "a condition",
     "number": "a number",
-    "thing": "something that can be there or not",
     "set": "a set",
     "text": "a word",
 }
@@ -93,7 +92,7 @@ class Checker(Struct):
         typed = self.typed(of, scope)
         if typed.type is HOUSE and wanted in ("number", "text"):
             return replace(typed, type=number(NUMBER) if wanted == "number" else Type("text"))
-        if typed.type.sort != wanted or typed.type is HOUSE:
+        if typed.type.sort != wanted:
             says = f"{WANTED[wanted]} is wanted here, and {self.said(of, typed)}"
             raise self.wrong(of, says + _repair(of, typed, self))
         return typed
@@ -137,7 +136,7 @@ class Checker(Struct):
         one, other = _dimension(left), _dimension(right)
         if TEMPERATURE in (one, other):
             raise self.wrong(of, "temperatures can be compared, not reckoned with")
-        if of.sign in "+-":
+        if of.sign in ("+", "-"):
             if one != other:
                 action = "added to" if of.sign == "+" else "taken from"
                 first, second = (one, other) if of.sign == "+" else (other, one)
@@ -218,7 +217,7 @@ class Checker(Struct):
     def _comparison(self, of: syntax.Comparison, scope: Scope) -> Typed:
         left, right = self.each((of.left, of.right), scope)
         left, right = _as_other(left, right), _as_other(right, left)
-        if left.type is HOUSE and right.type is HOUSE:
+        if left.type is HOUSE:  # and so is the right one, or this one were of its type
             alike = Type("text") if of.sign in ("=", "!=") else number(NUMBER)
             left, right = replace(left, type=alike), replace(right, type=alike)
         for side, typed in ((of.left, left), (of.right, right)):
