@@ -31,6 +31,11 @@ def test_a_slip_says_what_was_typed_and_the_nearest_in_words() -> None:
     assert found.where().line == kitlist.rigs[0].lines[-1].where.line
 
 
+def test_what_was_lined_up_in_columns_is_said_as_a_sentence_has_it() -> None:
+    kitlist = made('part lens "twice"\n  mass      4.1 kg\n  mass      4.3 kg\n', parts="")
+    assert [SlipSubject(setting(kitlist), each).value("said") for each in kitlist.slips] == [Words("mass 4.3 kg")]
+
+
 def test_every_mass_as_written_is_a_figure_once_for_each_place() -> None:
     text = RIG + '  accessory "odd", 0.4 kg\ncase "k"\n  holds "other", 3 kg\n  holds "odd"\nrig B like A\n'
     kitlist = made(text)
@@ -55,6 +60,7 @@ def test_a_waiver_is_over_the_day_after_its_last(days: int, over: int) -> None:
     kitlist = made(f"rig B\nwaive lens-unsupported in rig B\n  until {until}\n")
     found = WaiverSubject(setting(kitlist), kitlist.waivers[0], True, True, False, "", True)
     assert found.amount("days_over") == Amount(over, over)
+    assert found.value("until") == Words(until.isoformat())
     assert found.value("until_said") == Verdict(Truth.TRUE)
 
 
@@ -62,5 +68,7 @@ def test_a_waiver_without_a_last_day_is_good_and_one_that_cannot_be_read_is_not_
     kitlist = made("rig B\nwaive lens-unsupported in rig B\n  until soon\nwaive rods-sag in rig B\n")
     lost, open_end = (WaiverSubject(setting(kitlist), each, True, True, False, "", True) for each in kitlist.waivers)
     assert lost.amount("days_over").missing == ("waiver of lens-unsupported: until",)
+    assert lost.value("until") == Words(None, ("waiver of lens-unsupported: until",))
+    assert open_end.value("until") == Words(None)
     assert open_end.amount("days_over") == Amount(-math.inf, -math.inf)
     assert open_end.value("until_said") == Verdict(Truth.FALSE)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Hashable
 from datetime import date
 from typing import ClassVar
@@ -39,6 +40,9 @@ SLIPS = (
 name."""
 
 
+COLUMNS = re.compile(r" {2,}")
+
+
 class SlipSubject(Subject):
     about: ClassVar[str] = "slip"
 
@@ -63,9 +67,10 @@ def slip_kind(slip: SlipSubject) -> Words:
     return Words(slip.slip.kind)
 
 
-@fact("said", "slip", text(), "the text as it was typed", certain=True)
+@fact("said", "slip", text(), "the text as it was typed, its columns closed up", certain=True)
 def said(slip: SlipSubject) -> Words:
-    return Words(slip.slip.said)
+    """People line values up with spaces; in a sentence one is enough."""
+    return Words(COLUMNS.sub(" ", slip.slip.said))
 
 
 @fact("wanted", "slip", text(), "what should stand there, or what it goes against, in words", certain=True)
