@@ -7,6 +7,7 @@ import pytest
 from kitproof.facts.values import Type, number, set_of, thing
 from kitproof.rulebook.check import checked
 from kitproof.rulebook.scope import Scope
+from kitproof.rulebook.typed import InReach
 from kitproof.words.dimensions import LENGTH, MASS, NUMBER, Dimension
 from tests.rulebook.fakes import VOCABULARY, knows
 
@@ -77,6 +78,10 @@ MISTAKES = [
     ("p.mass > 3 kg", "p", "p is not known about a rig."),
     ("head.tag.insured", "head.tag.insured", "a condition is wanted here, and head.tag.insured is a house's own word: "
      "compare it with a number or a word"),
+    ("mates is there", "mates", "mates is a yes or no: write `is known` of it"),
+    ("(carried > 3 kg) is there", "carried > 3 kg", "carried > 3 kg is a yes or no: write `is known` of it"),
+    ("note > 3", "note > 3", "a word cannot be compared with a plain number: note is a word, 3 is a plain number"),
+    ("note = 3", "note = 3", "a word cannot be compared with a plain number: note is a word, 3 is a plain number"),
     ('carried is one of "a"', "carried", "a word is wanted here, and carried is a mass: compare it with something"),
     # What the grammar cannot read.
     ("carried == 3 kg", "==", "write = in place of =="),
@@ -164,6 +169,18 @@ def test_a_number_worked_out_has_its_dimension(text: str, dimension: Dimension) 
     typed, _ = checked(text, SCOPE, "number")
     assert typed is not None
     assert typed.type == number(dimension)
+
+
+def test_a_house_s_own_word_within_a_reach_is_a_number_of_its_dimension() -> None:
+    typed, problems = checked("head.tag.depth within legs_at", SCOPE, "truth")
+    assert problems == []
+    assert isinstance(typed, InReach)
+    assert typed.left.type == number(LENGTH)
+
+
+def test_a_word_in_quotes_may_stand_on_either_side() -> None:
+    assert checked('"chart" = chart_kind', SCOPE, "truth") == checked('chart_kind = "chart"', SCOPE, "truth")
+    assert checked("note is there", SCOPE, "truth")[1] == []
 
 
 @pytest.mark.parametrize(("wanted", "type_"), [("number", number(NUMBER)), ("text", Type("text"))])

@@ -221,7 +221,7 @@ class Checker(Struct):
             alike = Type("text") if of.sign in ("=", "!=") else number(NUMBER)
             left, right = replace(left, type=alike), replace(right, type=alike)
         for side, typed in ((of.left, left), (of.right, right)):
-            if typed.type.sort not in ("number", "text") or typed.type is HOUSE:
+            if typed.type.sort not in ("number", "text"):
                 raise self.wrong(side, f"{self.said(side, typed)}, and cannot be compared{_repair(side, typed, self)}")
         if left.type.sort == "text" == right.type.sort:
             return self._words_compared(of, left, right)
@@ -246,6 +246,8 @@ class Checker(Struct):
         for side, typed, other in ((of.left, left, right), (of.right, right, left)):
             if isinstance(typed, Word):
                 self._fixed(side, typed.text, other)
+        if isinstance(left, Word):  # a word in quotes stands on the right, whichever way it was written
+            left, right = right, left
         return CompareWords(left, (right,), of.sign == "=")
 
     def _fixed(self, of: syntax.Expression, text: str, other: Typed) -> None:
@@ -288,7 +290,8 @@ class Checker(Struct):
 
 
 def _dimension(typed: Typed) -> Dimension:
-    return typed.type.dimension or NUMBER
+    assert typed.type.dimension is not None, "every number and every reach has one"
+    return typed.type.dimension
 
 
 def _as_number(typed: Typed, dimension: Dimension) -> Typed:
