@@ -188,11 +188,13 @@ def _too_short(text: str) -> UnreadableError:
 def _odd(text: str, at: int) -> UnreadableError:
     """What to say of the first thing that cannot stand where it stands."""
     before = text[:at].rstrip()
-    found = re.match(r"&&|\|\||==|<>|=>|=<|\w+(?:\.\w+)*|.", text[at:])
+    found = re.match(r"&&|\|\||==|<=|>=|!=|\w+(?:\.\w+)*|.", text[at:])
     said = found.group() if found else text[at : at + 1]
     end = at + len(said)
-    if said == "=" and before[-1:] in ("=", "!", "<", ">"):
-        at, said = len(before) - 1, before[-1:] + said
+    if (
+        text[:at].endswith(("=", "<")) and text[at - 1] + said in BORROWED
+    ):  # the first half was read as a sign by itself
+        at, said = at - 1, text[at - 1] + said
     if said in BORROWED:
         return UnreadableError(f"write {BORROWED[said]} in place of {said}", at, end)
     if said in QUOTE_MARKS:

@@ -86,7 +86,7 @@ def _must_hold(node: Typed, negated: bool) -> Iterator[tuple[Typed, bool]]:
 def _asked(node: Typed) -> Read | None:
     """The one word or number that a condition compares with what is written in the rule."""
     if isinstance(node, CompareWords) and isinstance(node.left, Read):
-        return node.left if all(isinstance(each, Word) for each in node.right) else None
+        return node.left if isinstance(node.right[0], Word) else None  # of several all are words
     if isinstance(node, CompareNumbers):
         for one, other in ((node.left, node.right), (node.right, node.left)):
             if isinstance(one, Read) and isinstance(other, Constant):
