@@ -4,20 +4,24 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
 from kitproof.facts.mating import joints
 from kitproof.facts.orders import items
 from kitproof.facts.packing import packed_things
 from kitproof.facts.rig import RigSubject
+from kitproof.facts.stages import OF_THE_RIG, stages
 from kitproof.facts.subject import Setting
 from kitproof.facts.tally import Tally as Counts
 from kitproof.facts.values import Amount, Held, Truth, Verdict, Words
-from tests.second import counting, ours
+from tests.second import building, counting, ours
 from tests.second.combining import Combination, combinations_of
-from tests.second.described import Kit, Number, Part, Rig
-from tests.second.rigfacts import Found, facts_of
+from tests.second.described import Between, Found, Kit, Number, Part, Range, Rig
+from tests.second.rigfacts import facts_of, facts_of_a_stage, mechanics_of, placed
+
+MECHANICS = 2
+"""In how many combinations of a rig, spread over all, tilting and standing are compared; stages in the first."""
 
 TOLERANCE = 1e-9
 """Relative to the larger of 1 (kg, m, a share) and the value."""
@@ -131,15 +135,57 @@ def _rig(kit: Kit, rig: Rig, subjects: list[RigSubject], tally: Tally) -> Iterat
             tally.combinations += 1
             yield from _combination(rig, mine[key], subject, tally)
             yield from _joints(kit, mine[key], subject, tally)
+    shared = [key for key in found if key in mine]
+    for place, key in enumerate(shared[:: max(1, len(shared) // MECHANICS)][:MECHANICS]):
+        yield from _mechanics(kit, rig, mine[key], found[key], tally, staged=place == 0)
 
 
 def _combination(rig: Rig, mine: Combination, subject: RigSubject, tally: Tally) -> Iterator[str]:
-    for name, wanted in facts_of(rig, mine).items():
-        tally.count(name)
-        value = subject.value(name)
-        if not (holds(value, wanted) if name == "standing_cog_up" else same(value, wanted, 1.0)):
-            chosen = ", ".join(part for _, part in ours.key(subject))
-            yield f"{name}: {_said(value)} here, {_shown(wanted)} by the second; with {chosen}"
+    chosen = ", ".join(part for _, part in ours.key(subject))
+    for each in _differ(facts_of(rig, mine), subject.value, tally):
+        yield f"{each}; with {chosen}"
+
+
+def _mechanics(
+    kit: Kit, rig: Rig, mine: Combination, subject: RigSubject, tally: Tally, *, staged: bool
+) -> Iterator[str]:
+    """Tilting, standing, lens and rods; and where it is asked for every stage of building up."""
+    chosen = ", ".join(part for _, part in ours.key(subject))
+    for each in _differ(mechanics_of(kit, rig, mine), subject.value, tally):
+        yield f"{each}; with {chosen}"
+    for each in _stages(rig, mine, subject, tally) if staged else ():
+        yield f"{each}; with {chosen}"
+
+
+def _stages(rig: Rig, mine: Combination, subject: RigSubject, tally: Tally) -> Iterator[str]:
+    wanted = building.stages(mine, lambda each: placed(rig, each))
+    found = stages(subject)
+    tally.count("stages")
+    if len(wanted) != len(found):
+        yield f"stages: {len(found)} here, {len(wanted)} by the second"
+        return
+    before = None
+    for part, stage in zip(wanted, found, strict=True):
+        now = placed(rig, part)
+        facts = facts_of_a_stage(now)
+        shared = {name: facts[name] for name in OF_THE_RIG if name in facts}
+        for each in _differ({**shared, "left_over": building.left_over(before, now)}, stage.value, tally, "stage "):
+            yield f"{each}; stage {stage.label}"
+        before = now
+
+
+def _differ(wanted: dict[str, Found], value: Callable[[str], Held], tally: Tally, of: str = "") -> Iterator[str]:
+    for name, each in wanted.items():
+        here = value(name)
+        tally.count(of + name + (", within" if isinstance(each, Between) else ""))
+        if name == "standing_cog_up":
+            agrees = holds(here, each)
+        elif isinstance(each, Between):
+            agrees = holds(here, each.inner) and kept_within(here, each.outer)
+        else:
+            agrees = same(here, each, 1.0)
+        if not agrees:
+            yield f"{of}{name}: {_said(here)} here, {_shown(each)} by the second"
 
 
 def same(value: Held, wanted: Found, scale: float) -> bool:
@@ -160,6 +206,15 @@ def holds(value: Held, wanted: Found) -> bool:
     )
 
 
+def kept_within(value: Held, wanted: Range) -> bool:
+    """Whether our range reaches no farther than the second one's."""
+    if not isinstance(value, Amount):
+        return False
+    return (value.low >= wanted[0] or near(value.low, wanted[0], 1.0)) and (
+        value.high <= wanted[1] or near(value.high, wanted[1], 1.0)
+    )
+
+
 def near(a: float, b: Number, scale: float) -> bool:
     if math.isinf(a) or math.isinf(b):
         return a == b
@@ -173,4 +228,6 @@ def _said(value: Held) -> str:
 
 
 def _shown(found: Found) -> str:
+    if isinstance(found, Between):
+        return f"at least {_shown(found.inner)}, at most {_shown(found.outer)}"
     return f"{float(found[0])!r} to {float(found[1])!r}" if isinstance(found, tuple) else repr(found)

@@ -35,14 +35,16 @@ def some(numbers: range) -> Tally:
     return tally
 
 
-def many(rigs: int, seed: int) -> Tally:
-    """Lists from `seed` on until so many rigs have been compared; the same each time, whatever the machine."""
+def many(rigs: int, seed: int, cores: int) -> Tally:
+    """Lists from `seed` on until so many rigs have been compared; the same lists each time, on however many cores.
+
+    Only how far beyond that many rigs it goes depends on the cores.
+    """
     tally = Tally()
     firsts = (seed * 1_000_000 + SHARE * n for n in count())
-    workers = os.cpu_count() or 1
-    with ProcessPoolExecutor(workers) as pool:
+    with ProcessPoolExecutor(cores) as pool:
         while tally.rigs < rigs:
-            shares = [range(first, first + SHARE) for first, _ in zip(firsts, range(2 * workers), strict=False)]
+            shares = [range(first, first + SHARE) for first, _ in zip(firsts, range(2 * cores), strict=False)]
             for found in pool.map(some, shares):
                 tally.add(found)
                 for each in found.differ:
@@ -55,8 +57,9 @@ def main() -> int:
     asked = argparse.ArgumentParser(description=__doc__)
     asked.add_argument("--rigs", type=int, default=10_000, help="how many rigs at least")
     asked.add_argument("--seed", type=int, default=1, help="which lists: each number has its own")
+    asked.add_argument("--cores", type=int, default=os.cpu_count() or 1, help="on how many cores")
     options = asked.parse_args()
-    tally = many(options.rigs, options.seed)
+    tally = many(options.rigs, options.seed, options.cores)
     print(f"{tally.rigs} rigs in {tally.combinations} combinations")
     for name, number in tally.compared.items():
         print(f"  {name:18} compared {number} times")

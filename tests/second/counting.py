@@ -8,8 +8,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from tests.second.combining import SUPPORT, Combination, Stands, combinations_of
-from tests.second.described import ANY_MASS, ZERO, Case, Held, Kit, Move, Part, Port, Range, Rig
-from tests.second.rigfacts import Found
+from tests.second.described import ANY_MASS, ZERO, Case, Found, Held, Kit, Move, Part, Port, Range, Rig
 
 JOINERS = ("adapter", "riser")
 """What may stand in a bridge. The design says adapters; taken is: and risers, which join as well."""

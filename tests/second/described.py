@@ -16,6 +16,22 @@ Number = Fraction | float
 
 Range = tuple[Number, Number]
 
+
+@dataclass(frozen=True)
+class Between:
+    """Both ends of a fact that is not claimed exact: it holds at least `inner`, and reaches no farther than `outer`."""
+
+    inner: Range
+    outer: Range
+
+
+def between(inner: Range, outer: Range) -> Range | Between:
+    return inner if inner == outer else Between(inner, outer)
+
+
+Found = Range | Between | str | None
+"""A fact: a range, what a range must lie between, a word, or None where there is nothing to say."""
+
 ZERO = Fraction(0)
 NOTHING: Range = (ZERO, ZERO)
 ANYTHING: Range = (-math.inf, math.inf)
@@ -134,6 +150,9 @@ class Part:
     includes: tuple[tuple[int, str], ...] = ()
     within: Fraction = ZERO
 
+    def __hash__(self) -> int:
+        return hash((self.kind, self.name))  # the numbers in it take long
+
 
 @dataclass(frozen=True)
 class Line:
@@ -150,6 +169,9 @@ class Line:
     hung: Quantity | None = None
     spare: int = 0
     only_with: tuple[str, ...] = ()
+
+    def __hash__(self) -> int:
+        return hash((self.slot, self.options))
 
 
 @dataclass(frozen=True)

@@ -154,8 +154,11 @@ def _rods(chance: random.Random, doubt: float) -> list[Line]:
     """Rods, and what sits on them."""
     if chance.random() < 0.5:
         return []
-    lines = [Line("rods", _options(chance, "rods", 2), at=_near(chance, (-0.05, 0.1), doubt))]
-    for slot, name, reach in (("matte box", "Matte Box 1", (0.05, 0.4)), ("lens support", "Lens Support 1", (0.05, 0.3))):
+    lines = [Line("rods", _options(chance, "rods", 1), at=_near(chance, (-0.05, 0.1), doubt))]
+    for slot, name, reach in (
+        ("matte box", "Matte Box 1", (0.05, 0.4)),
+        ("lens support", "Lens Support 1", (0.05, 0.3)),
+    ):
         if chance.random() < 0.5:
             on = "rods" if chance.random() < 0.7 else ""
             lines.append(Line(slot, (name,), on=on, at=_near(chance, reach, doubt)))

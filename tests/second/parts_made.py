@@ -64,9 +64,7 @@ SEATS: dict[str, tuple[str, tuple[str, ...]]] = {
 HUNG_FAMILY = "shoe"
 
 
-def part(
-    chance: random.Random, kind: str, name: str, within: Fraction, doubt: float, *, whole: bool = False
-) -> Part:
+def part(chance: random.Random, kind: str, name: str, within: Fraction, doubt: float, *, whole: bool = False) -> Part:
     """A part of a kind. `doubt` is how often a quantity is a range, and a third of it how often one is not known.
 
     A `whole` one has its centre, size, height and feet written.

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 from fractions import Fraction
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from tests.second.combining import SUPPORT, Combination, Stands
 from tests.second.described import ANY_MASS, ANYTHING, NOTHING, ZERO, Number, Part, Port, Quantity, Range, Spot
@@ -30,6 +30,7 @@ class Stood:
     taken: list[Port] = field(default_factory=list)  # ports of this part in which others sit
     lost: bool = False  # what it is on is not there, or is itself on something that is not there
     hangs: bool = False  # underslung: what is carried hangs, and its `up` counts negative
+    offset: Place = field(default_factory=dict)  # its seat from that of what it is on; empty where nothing is known
 
     @property
     def part(self) -> Part:
@@ -53,12 +54,16 @@ class Stood:
         """How high its top face is: for a head that of its plate, above ground."""
         return plus(self.seat["up"], _top(self))
 
-    def own(self, axis: str) -> Range:
+    @cached_property
+    def own_centre(self) -> Place:
         """Its centre of gravity from its own seat."""
-        return _centre(self)[axis]
+        return _centre(self)
+
+    def own(self, axis: str) -> Range:
+        return self.own_centre[axis]
 
     def centre(self, axis: str) -> Range:
-        place = plus(self.seat[axis], _centre(self)[axis])
+        place = plus(self.seat[axis], self.own_centre[axis])
         return minus(place) if self.hangs and axis == "up" else place
 
 
@@ -126,7 +131,9 @@ def _support(stood: list[Stood], stands: Stands) -> Stood:
     if not (below.carried or below.slot == "head"):
         aside = {"forward": NOTHING, "left": NOTHING}  # below the plate only heights count; forward is from the axis
     offset = aside | {"up": up}
-    return Stood(stands, below, below.carried or below.slot == "head", {a: plus(seat[a], offset[a]) for a in AXES})
+    found = Stood(stands, below, below.carried or below.slot == "head", _from(seat, offset))
+    found.offset = offset
+    return found
 
 
 def _top(below: Stood) -> Range:
@@ -157,11 +164,11 @@ def _hung(stands: Stands, on: Stood | None, found: dict[int, Stood]) -> Stood:
         return Stood(stands, None, line.on not in ("head", "sticks"), dict.fromkeys(AXES, ANYTHING), lost=True)
     carried = on.carried and line.slot != "pan bar"
     others = [found[n] for n in sorted(found) if found[n] is not on and found[n].carried] if not line.on else []
-    owner, seat = _seat(on, stands, others)
-    return Stood(stands, owner, carried, seat, lost=owner.lost)
+    owner, offset = _offset(on, stands, others)
+    return Stood(stands, owner, carried, _from(owner.seat, offset), lost=owner.lost, offset=offset)
 
 
-def _seat(on: Stood, stands: Stands, others: list[Stood]) -> tuple[Stood, Place]:
+def _offset(on: Stood, stands: Stands, others: list[Stood]) -> tuple[Stood, Place]:
     """At the place that its line says, else in a port with a place, else anywhere in the outline of what it is on.
 
     Gives what it is on as well: where it sits in a port of another part, it is on that one.
@@ -170,7 +177,7 @@ def _seat(on: Stood, stands: Stands, others: list[Stood]) -> tuple[Stood, Place]
     says nothing of that, and the camera has none, of anything else that is carried.
     """
     if stands.line.at is not None:
-        return on, _from(on.seat, stands.line.at)
+        return on, _spot(stands.line.at)
     families = {each.family for each in stands.part.sits_on}
     for owner in [on, *others]:
         port = next((each for each in owner.free if each.family in families and owner.carried), None)
@@ -178,11 +185,10 @@ def _seat(on: Stood, stands: Stands, others: list[Stood]) -> tuple[Stood, Place]
             continue
         owner.taken.append(port)
         if port.at is not None:
-            return owner, _from(owner.seat, port.at)
+            return owner, _spot(port.at)
         on = owner
         break
-    around = outline(on.part, _legs(on) if on.slot == "sticks" else None)
-    return on, {axis: plus(on.seat[axis], around[axis]) for axis in AXES}
+    return on, outline(on.part, _legs(on) if on.slot == "sticks" else None)
 
 
 def _ballast(stands: Stands) -> Stood:
@@ -192,8 +198,12 @@ def _ballast(stands: Stands) -> Stood:
     return Stood(stands, None, False, {"forward": ANYTHING, "up": up, "left": ANYTHING})
 
 
-def _from(seat: Place, spot: Spot) -> Place:
-    return {axis: plus(seat[axis], spot.along(axis)) for axis in AXES}
+def _spot(spot: Spot) -> Place:
+    return {axis: spot.along(axis) for axis in AXES}
+
+
+def _from(seat: Place, offset: Place) -> Place:
+    return {axis: plus(seat[axis], offset[axis]) for axis in AXES}
 
 
 def _port(on: Stood, part: Part) -> Port | None:
@@ -222,6 +232,17 @@ def outline(part: Part, legs: Range | None = None) -> Place:
         forward = (-_to(along)[1], ZERO)
         upward = _around(high)
     return {"forward": forward, "up": upward if legs is None else (ZERO, legs[1]), "left": _around(across)}
+
+
+def sides(part: Part) -> tuple[Range, Range, Range]:
+    """How long it is along the lens, across and high; without bound where that is not known."""
+    along, across, high = part.size if part.size else (None, None, None)
+    if part.kind == "lens":
+        along = along or part.length
+    else:
+        high = high or part.height
+    lengths = [each.range if each is not None and each.known else ANY_MASS for each in (along, across, high)]
+    return (lengths[0], lengths[1], lengths[2])
 
 
 def _to(side: Quantity | None) -> Range:

@@ -1,42 +1,112 @@
-"""The facts of one combination of a rig, after the design: a range, a word, or None where there is nothing to say."""
+"""The facts of one combination of a rig, after the design."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Sequence
 
-from tests.second.combining import SUPPORT, Combination
+from tests.second.combining import Combination
 from tests.second.corners import Term, mean, total
-from tests.second.described import ANYTHING, ZERO, Figure, Number, Range, Rig
+from tests.second.described import (
+    ANY_MASS,
+    ANYTHING,
+    ZERO,
+    Between,
+    Figure,
+    Found,
+    Kit,
+    Number,
+    Range,
+    Rig,
+    between,
+)
 from tests.second.heads import capacity, head_of, lower, upper
-from tests.second.placing import Stood, mass_of, place_all, plus
+from tests.second.lenses import lens_facts
+from tests.second.placing import Stood, mass_of, place_all
 from tests.second.quantities import minus
 from tests.second.shares import load_and_safe_share
+from tests.second.springs import counterbalance, torque_left
+from tests.second.standing import standing_facts
+from tests.second.weights import IN_STACK, above_ground, axis_of, moves_with, sliding, tilting
 
-Found = Range | str | None
-IN_STACK = ("riser", "adapter", "plate", "slide", "base")
+
+def placed(rig: Rig, combination: Combination) -> list[Stood]:
+    """Every part in its place; hung below the head where the rig says so."""
+    stood = place_all(combination)
+    for each in stood:
+        each.hangs = rig.underslung and each.carried
+    return stood
 
 
 def facts_of(rig: Rig, combination: Combination) -> dict[str, Found]:
-    """Every fact of a combination by its name. Ranges in SI."""
-    stood = place_all(combination)
-    if rig.underslung:
-        for each in stood:
-            if each.carried:
-                each.hangs = True
+    """Mass, holding, balance and counterbalance of a combination, by name. Ranges in SI."""
+    stood = placed(rig, combination)
     carried = [each for each in stood if each.carried]
+    found = facts_of_a_stage(stood)
     standing = [each for each in stood if each.slot == "ballast" or not each.on_ground]
-    found: dict[str, Found] = {
-        "carried": total([mass_of(each.part) for each in carried]),
+    found |= {
         "sticks_bear": total([mass_of(each.part) for each in stood if _borne(each)]),
         "standing": total([mass_of(each.part) for each in standing]),
-        "standing_cog_up": mean([Term(mass_of(each.part), _above_ground(each, stood)) for each in standing]),
+        "standing_cog_up": mean([Term(mass_of(each.part), above_ground(each, stood)) for each in standing]),
         "stack_share": _stack_share(stood),
         "legs_share": _legs_share(stood),
     }
-    for axis in ("up", "forward", "left"):
+    for axis in ("forward", "left"):
         found[f"cog_{axis}"] = mean(_terms(carried, axis))
-    return found | _holding(stood, carried) | _sliding(stood, carried)
+    return found
+
+
+def facts_of_a_stage(stood: Sequence[Stood]) -> dict[str, Found]:
+    """Those that every stage of building up has as well."""
+    carried = [each for each in stood if each.carried]
+    found: dict[str, Found] = {
+        "carried": total([mass_of(each.part) for each in carried]),
+        "cog_up": mean(_terms(carried, "up")),
+    }
+    found |= _holding(stood, carried) | _sliding(stood, carried)
+    head = next((each for each in stood if each.slot == "head"), None)
+    return found | (counterbalance(tilting(stood), axis_of(head), head.part.spring) if head else {})
+
+
+def mechanics_of(kit: Kit, rig: Rig, combination: Combination) -> dict[str, Found]:
+    """What is left over in tilting, how it stands, and what hangs on lens and rods."""
+    stood = placed(rig, combination)
+    head = next(each for each in stood if each.slot == "head")
+    left = _torque_left(rig, head, stood)
+    hung = [each for each in stood if each.slot == "ballast" and not each.on_ground]
+    return {
+        "torque_left": left,
+        "drag_hold": _drag_hold(head, left),
+        "ballast_hung": total([mass_of(each.part) for each in hung]),
+        **standing_facts(kit, rig, combination, stood),
+        **lens_facts(stood),
+    }
+
+
+def _torque_left(rig: Rig, head: Stood, stood: Sequence[Stood]) -> Found:
+    """Over the tilts that are said; those that are not may be any that take in level."""
+    weights, axis, slide = tilting(stood), axis_of(head), sliding(stood)
+    if rig.tilts is not None and rig.tilts.known:
+        said = (float(rig.tilts.low), float(rig.tilts.high))
+        left = torque_left(weights, axis, head.part.spring, slide, said)
+        return between(left.inner, left.outer)
+    level, any_tilt = (torque_left(weights, axis, head.part.spring, slide, (-t, t)) for t in (0.0, math.pi))
+    return between((level.inner[0], any_tilt.inner[1]), (level.outer[0], any_tilt.outer[1]))
+
+
+def _drag_hold(head: Stood, left: Found) -> Found:
+    """What is left over the most drag."""
+    drag = head.part.drag
+    if drag is None or not drag.known:
+        return ANY_MASS
+    if isinstance(left, Between):
+        return Between(_shared(left.inner, drag.high), _shared(left.outer, drag.high))
+    assert isinstance(left, tuple)
+    return _shared(left, drag.high)
+
+
+def _shared(left: Range, most: Number) -> Range:
+    return (float(left[0]) / float(most), float(left[1]) / float(most))
 
 
 def _terms(things: Sequence[Stood], axis: str) -> list[Term]:
@@ -115,28 +185,6 @@ def _above(thing: Stood, below: Stood) -> bool:
     return False
 
 
-def _above_ground(each: Stood, stood: Sequence[Stood]) -> Range:
-    """The height of a centre of gravity above ground; what is carried has its own from the plate's top face.
-
-    The design does not say where what is below the plate lies when nothing is written of it. Taken is: its
-    seat anywhere from the ground to the plate, what stands in the stack anywhere in itself, sticks and spreader up to
-    the bowl.
-    """
-    plate = next(other for other in stood if other.slot == "head")
-    if each.carried:
-        return plus(plate.top, each.centre("up"))
-    place = each.centre("up")
-    if math.inf not in (-place[0], place[1]):
-        return place
-    if each.slot in IN_STACK or each is plate:
-        return (each.seat["up"][0], each.top[1])
-    sticks = next(other for other in stood if other.slot == "sticks")
-    if each.slot in ("sticks", "spreader"):
-        return (ZERO, sticks.top[1])
-    own = each.own("up")
-    return plus((ZERO, plate.top[1]), own if math.inf not in (-own[0], own[1]) else (ZERO, ZERO))
-
-
 def _sliding(stood: Sequence[Stood], carried: Sequence[Stood]) -> dict[str, Found]:
     slides = [each for each in stood if each.slot == "slide"]
     if not slides:
@@ -144,22 +192,13 @@ def _sliding(stood: Sequence[Stood], carried: Sequence[Stood]) -> dict[str, Foun
     if len(slides) > 1:
         return {"slide_needed": ANYTHING, "slide_spare": ANYTHING}
     slide = slides[0]
-    moves = [each for each in carried if _moves(each, slide)]
+    moves = [each for each in carried if moves_with(each, slide)]
     moving = _terms(moves, "forward")
     resting = _terms([each for each in carried if each not in moves], "forward")
     # A pan bar tilts as well; it counts where its place is written.
     bars = [each for each in stood if each.slot == "pan bar" and each.at.line.at is not None]
     needed = minus(mean(moving, [*resting, *_terms(bars, "forward")]))
     return {"slide_needed": needed, "slide_spare": _spare(slide, needed)}
-
-
-def _moves(thing: Stood, slide: Stood) -> bool:
-    """What stands above the sliding joint; the slide, and what hangs on it, only if it slides itself."""
-    if thing is slide:
-        return slide.part.slides_itself
-    if thing.on is None:
-        return False
-    return _moves(thing.on, slide) or (thing.on is slide and thing.slot in SUPPORT)
 
 
 def _spare(slide: Stood, needed: Range) -> Range:

@@ -20,7 +20,8 @@ class Placed(Struct, frozen=True):
 
     `group` is "carried" (above the plate), "below" (the chain up to the head), "hung" (on the head or the sticks) or
     "ground". `moves` is True for what moves with the slide. `root` is the support part that it rests on in the end,
-    itself for a support part, None where that is not known.
+    itself for a support part, None where that is not known. `on` is what it stands or hangs on, and `ahead` how far
+    ahead of that one's seat its own is; None and not known for what stands first, or on nothing known.
     """
 
     standing: Standing
@@ -32,6 +33,8 @@ class Placed(Struct, frozen=True):
     no_mass: tuple[str, ...]
     no_place: tuple[str, ...]
     root: Standing | None
+    on: Standing | None = None
+    ahead: Range = ANYWHERE
 
     def term(self, axis: str) -> Term:
         low, high = getattr(self.centre, axis)
@@ -74,6 +77,8 @@ class _Placing:
         self.seats: dict[int, _Seated] = {}
         self.used: set[tuple[int, int]] = set()
         self.waiting: set[int] = set()
+        self.owners: dict[int, tuple[int, Range]] = {}
+        """What each is on, and how far ahead of that one's seat it sits."""
 
     def all(self) -> tuple[Placed, ...]:
         self.seat_chain()
@@ -93,6 +98,8 @@ class _Placing:
             port = None if below is None else self.chain_port(number, below)
             if id(each) in above:
                 here = self.stand(number, here, port)
+                if below is not None:
+                    self.owners[number] = below, self.ahead(number, port)
             elif each.line.slot != "sticks":
                 self.seats[number] = _Seated(UNKNOWN_SPOT, "below", False, root=number)
             below = number
@@ -114,6 +121,7 @@ class _Placing:
         standing, seated = self.standing[number], self.seats[number]
         mass, no_mass = mass_of(standing.part)
         centre, no_centre = centre_of(standing.part)
+        owner, ahead = self.owners.get(number, (None, ANYWHERE))
         return Placed(
             standing,
             seated.group,
@@ -124,7 +132,20 @@ class _Placing:
             no_mass,
             tuple(dict.fromkeys((*seated.missing, *no_centre))),
             None if seated.root is None else self.standing[seated.root],
+            None if owner is None else self.standing[owner],
+            ahead,
         )
+
+    def ahead(self, number: int, port: Spot | None) -> Range:
+        """How far ahead of the seat below it a support part sits, a slide at its mark."""
+        line = self.standing[number].line
+        if line.slot != "slide" and (line.at is not None or not line.at_known):
+            return (line.at or UNKNOWN_SPOT).forward
+        return port.forward if port is not None else Spot().forward
+
+    def hang(self, number: int, owner: int, offset: Spot, lacking: tuple[str, ...] = ()) -> _Seated:
+        self.owners[number] = owner, offset.forward
+        return self.seat(owner).at(offset, lacking)
 
     def stand(self, number: int, here: _Seated, port: Spot | None) -> _Seated:
         """Seats a support part above the plate; gives where the next one stands.
@@ -211,19 +232,18 @@ class _Placing:
 
     def on_a_part(self, number: int, owner: int, nowhere: tuple[str, ...]) -> _Seated:
         line = self.standing[number].line
-        seat = self.seat(owner)
         if line.at is not None or not line.at_known:
             known = line.at_known and line.at is not None
-            return seat.at(line.at or UNKNOWN_SPOT, () if known else nowhere)
+            return self.hang(number, owner, line.at or UNKNOWN_SPOT, () if known else nowhere)
         port = self.free_port(number, owner)
         if port is not None:
             self.used.add(port)
             owner, at = port[0], self.standing[port[0]].part.takes[port[1]].at
             if at is not None:
-                return self.seat(owner).at(at)
+                return self.hang(number, owner, at)
         box = outline(self.standing[owner].part)
         lost = ANYWHERE in (box.forward, box.up, box.left)
-        return self.seat(owner).at(box, nowhere if lost else ())
+        return self.hang(number, owner, box, nowhere if lost else ())
 
     def free_port(self, number: int, owner: int) -> tuple[int, int] | None:
         """The first free port of the family by which a part is mounted: on what it is on, else on anything carried.

@@ -11,7 +11,6 @@ from kitproof.facts.build import Standing
 from kitproof.facts.geometry import Placed
 from kitproof.facts.outlines import centre_of, outline
 from kitproof.model.quantities import Range
-from kitproof.words.kinds import SUPPORT
 
 
 class Hanging(Struct, frozen=True):
@@ -25,30 +24,34 @@ def finite(place: Range) -> bool:
     return math.isfinite(place[0]) and math.isfinite(place[1])
 
 
-def hanging(things: Sequence[Placed], seats: Mapping[int, tuple[Standing, Range]], top: float) -> list[Hanging]:
-    """All that hangs. `seats` are those of the chain below the plate, by the id of what stands there; `top` is the
-    greatest height of the plate.
+def hanging(
+    things: Sequence[Placed], seats: Mapping[int, tuple[Standing, Range]], leg: float, top: float
+) -> list[Hanging]:
+    """All that hangs. `seats` are those of the chain below the plate, by the id of what stands there; `leg` is the
+    height of the bowl and `top` the greatest height of the plate.
 
-    Where its place is written it is there, and that may be above the plate; on something else that hangs, it is within
-    its outline; otherwise its seat is anywhere from the ground to the plate. Where its own centre is not known, it is
-    anywhere from the ground to the plate or to its seat.
+    Where its place is written it is there, and that may be above the plate; else it is within the outline of what it is
+    on, of the sticks anywhere along their legs. On nothing known its seat is anywhere from the ground to the plate.
+    Where its own centre is not known, it is anywhere from the ground to the plate or to its seat.
     """
     known = dict(seats)
     found = []
     for thing in things:
-        known[id(thing.standing)] = (thing.standing, _seat(thing, known, top))
+        known[id(thing.standing)] = (thing.standing, _seat(thing, known, leg, top))
     for thing in things:
-        found.append(Hanging(thing, _centre(thing, _seat(thing, known, top), top)))
+        found.append(Hanging(thing, _centre(thing, _seat(thing, known, leg, top), top)))
     return found
 
 
-def _seat(thing: Placed, known: Mapping[int, tuple[Standing, Range]], top: float) -> Range:
+def _seat(thing: Placed, known: Mapping[int, tuple[Standing, Range]], leg: float, top: float) -> Range:
     line = thing.standing.line
     if thing.group == "ground":
         return (0.0, 0.0)
     owner = _owner(thing, known)
-    if owner is None or (line.at is None and owner[0].line.slot in SUPPORT):
+    if owner is None:
         return (0.0, top)
+    if line.at is None and owner[0].line.slot == "sticks":
+        return (0.0, leg)
     up = outline(owner[0].part).up if line.at is None else line.at.up
     return (owner[1][0] + up[0], owner[1][1] + up[1]) if finite(up) else (0.0, max(top, owner[1][1]))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import takewhile
 
 from kitproof.facts.build import Standing
 from kitproof.facts.fact import fact
@@ -14,7 +15,7 @@ from kitproof.facts.values import TRUTH, Amount, Truth, Verdict, joined, number
 from kitproof.mechanics import beams
 from kitproof.mechanics.beams import Load, Rods
 from kitproof.mechanics.means import Term
-from kitproof.mechanics.ranges import subtract
+from kitproof.mechanics.ranges import add, subtract
 from kitproof.model.parts import Seat
 from kitproof.model.quantities import ANYWHERE, Interval, Range
 from kitproof.words.dimensions import FORCE, LENGTH, NUMBER, TORQUE
@@ -27,34 +28,51 @@ def _placed(rig: RigSubject, standing: Standing | None) -> Placed | None:
     return next((each for each in rig.placed if each.standing is standing), None) if standing else None
 
 
-def _hung(rig: RigSubject) -> list[Placed]:
-    """The lens and all that the list says is on it."""
-    lens = rig.build.first("lens")
-    found = []
-    for each in rig.placed:
-        line = each.standing.line
-        on_it = lens is not None and line.on == (lens.part.name if line.on_is_name else "lens")
-        if each.standing is lens or on_it:
-            found.append(each)
+def _path(rig: RigSubject, each: Placed) -> list[Placed]:
+    """A thing, what it is on, what that is on, and so forth as far as is known."""
+    found: list[Placed] = []
+    on: Placed | None = each
+    while on is not None and on not in found:
+        found.append(on)
+        on = _placed(rig, on.on)
     return found
+
+
+def _hung(rig: RigSubject, lens: Placed) -> list[Placed]:
+    """The lens, and all that is on it or on what is on it."""
+    return [each for each in rig.placed if any(on is lens for on in _path(rig, each))]
+
+
+def _ahead(rig: RigSubject, each: Placed, mark: Placed) -> Range:
+    """How far ahead of one thing's seat another's is, in m; not known where the way between them is not.
+
+    What both stand on counts once: in doubt itself, it moves both alike.
+    """
+    to_each, to_mark = _path(rig, each), _path(rig, mark)
+    shared = next((on for on in to_each if any(on is other for other in to_mark)), None)
+    if shared is None:
+        away = subtract(each.seat.forward, mark.seat.forward)
+    else:
+        away = subtract(_run(to_each, shared), _run(to_mark, shared))
+    return away if all(math.isfinite(end) for end in away) else ANYWHERE
+
+
+def _run(path: list[Placed], end: Placed) -> Range:
+    """How far ahead of what a path ends at it begins."""
+    total = (0.0, 0.0)
+    for each in takewhile(lambda on: on is not end, path):
+        total = add(total, each.ahead)
+    return total
 
 
 def _arm(rig: RigSubject, lens: Placed) -> tuple[list[Term], tuple[str, ...]]:
     """What hangs on the mount, each with its distance forward of it, and what is missing."""
     terms, missing = [], []
-    for each in _hung(rig):
-        away = _from(each, lens)
+    for each in _hung(rig, lens):
+        away = add(_ahead(rig, each, lens), centre_of(each.standing.part)[0].forward)
         terms.append(Term(*each.mass, *away))
         missing += [*each.no_mass, *(each.no_place if away == ANYWHERE else ())]
     return terms, tuple(dict.fromkeys(missing))
-
-
-def _from(each: Placed, lens: Placed) -> Range:
-    """How far forward of the mount a thing's centre of gravity lies. The lens's own does not depend on where it is."""
-    if each is lens:
-        return centre_of(each.standing.part)[0].forward
-    away = subtract(each.centre.forward, lens.seat.forward)
-    return away if all(math.isfinite(end) for end in away) else ANYWHERE
 
 
 @fact(
@@ -108,9 +126,9 @@ def support_bears(rig: RigSubject) -> Amount | None:
     if lens is None or support is None:
         return None
     terms, missing = _arm(rig, lens)
-    away = subtract(support.seat.forward, lens.seat.forward)
-    if not all(math.isfinite(end) for end in away):
-        away, missing = ANYWHERE, joined(missing, (f"{support.standing.part.label}: its place on the rig",))
+    away = _ahead(rig, support, lens)
+    if away == ANYWHERE:
+        missing = joined(missing, (f"{support.standing.part.label}: its place on the rig",))
     return Amount(*beams.support_range(terms, away), missing)
 
 
@@ -164,17 +182,16 @@ def _loads(rig: RigSubject, rods: Placed) -> tuple[list[Load], tuple[str, ...]]:
     """What bears on the rods, from their clamp; a lens support bears its share of the lens as well."""
     loads, missing = [], []
     for each in _on_rods(rig, rods):
-        at = subtract(each.seat.forward, rods.seat.forward)
-        if not all(math.isfinite(end) for end in at):
+        at = _ahead(rig, each, rods)
+        if at == ANYWHERE:
             at = (0.0, math.inf)
             missing += [*each.no_place]
         mass = each.mass
         if each.standing.line.slot == "lens support":
             bears = support_bears.compute(rig)
-            if not isinstance(bears, Amount):
-                continue
-            mass = (mass[0] + max(bears.low, 0.0) / G, mass[1] + max(bears.high, 0.0) / G)
-            missing += [*bears.missing]
+            if isinstance(bears, Amount):
+                mass = (mass[0] + max(bears.low, 0.0) / G, mass[1] + max(bears.high, 0.0) / G)
+                missing += [*bears.missing]
         loads.append(Load(mass, at))
         missing += [*each.no_mass]
     return loads, tuple(dict.fromkeys(missing))

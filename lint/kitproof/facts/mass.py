@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 
 from kitproof.facts.build import Standing
 from kitproof.facts.fact import fact
@@ -161,11 +161,11 @@ def _above_ground(rig: RigSubject, sticks: Part, leg: float) -> tuple[list[Term]
 
 
 def resting(
-    rig: RigSubject, sticks: Part, leg: float, *, without: Sequence[str] = ()
+    rig: RigSubject, sticks: Part, leg: float, *, leaving_out: Container[int] = ()
 ) -> tuple[list[Term], Range, tuple[str, ...]]:
     """What does not tilt, as terms above the ground with the bowl at `leg`; the height of the plate; what is missing.
 
-    Slots named in `without` are left out. What hangs at no said height hangs anywhere below the plate.
+    `leaving_out` holds the ids of what hangs or lies there and does not count.
     """
     weight, missing = mass_of(sticks)
     centre, no_centre = _sticks_centre(sticks, leg)
@@ -186,13 +186,14 @@ def resting(
         found.append(Term(*mass, low + up[0], high + up[1]) if finite(up) else Term(*mass, low, high + height[1]))
         low, high = low + height[0], high + height[1]
         missing = joined(missing, lacks, no_mass)
-    for hung in hanging([thing for thing in rig.group("hung", "ground") if thing.on_sticks], seats, high):
-        if hung.thing.standing.line.slot in without:
+    for hung in hanging([thing for thing in rig.group("hung", "ground") if thing.on_sticks], seats, leg, high):
+        if id(hung.thing.standing) in leaving_out:
             continue
         found.append(Term(*hung.thing.mass, *hung.height))
         missing = joined(missing, hung.thing.no_mass)
     for spreader in (each for each in rig.build.standing if each.line.slot == "spreader"):
         mass, no_mass = mass_of(spreader.part)
-        found.append(Term(*mass, 0.0, leg))
+        up = centre_of(spreader.part)[0].up
+        found.append(Term(*mass, *(up if finite(up) else (0.0, leg))))
         missing = joined(missing, no_mass)
     return found, (low, high), missing

@@ -47,7 +47,7 @@ def height_of(part: Part) -> tuple[Range, tuple[str, ...]]:
 def outline(part: Part) -> Spot:
     """The box that a part fills at most, from its seat. Outlines rise centred on the seat; lenses run forward of it,
     batteries back. A side that is not known reaches anywhere."""
-    along, across, high = (side[1] for side in _sides(part))
+    along, across, high = (side[1] for side in sides(part))
     runs = KINDS[part.kind].runs
     if runs == "forward":
         return Spot((0.0, along), _centred(high), _centred(across))
@@ -59,7 +59,7 @@ def outline(part: Part) -> Spot:
 def _middle_half(part: Part) -> Spot:
     """The middle half of the outline. Of a side in doubt that starts at the seat it may begin at a quarter of the
     least that the side may be; centred on the seat, the greatest takes in the others."""
-    along, across, high = _sides(part)
+    along, across, high = sides(part)
     runs = KINDS[part.kind].runs
     if runs == "forward":
         return Spot(_quarters(along), _half(high), _half(across))
@@ -67,6 +67,14 @@ def _middle_half(part: Part) -> Spot:
         forward = _quarters(along)
         return Spot((-forward[1], -forward[0]), _half(high), _half(across))
     return Spot(_half(along), _quarters(high), _half(across))
+
+
+def middle_up(part: Part) -> Range:
+    """How high above its seat the middle of a part's outline is, in m."""
+    if KINDS[part.kind].runs != "up":
+        return (0.0, 0.0)
+    high = sides(part)[2]
+    return (high[0] / 2, high[1] / 2) if math.isfinite(high[1]) else ANYWHERE
 
 
 def _quarters(side: Range) -> Range:
@@ -81,7 +89,7 @@ def _centred(side: float) -> Range:
     return (-side / 2, side / 2)
 
 
-def _sides(part: Part) -> tuple[Range, Range, Range]:
+def sides(part: Part) -> tuple[Range, Range, Range]:
     """Lengths along, across and high, in metres; without bound where not known. A lens is as wide as its front."""
     along = across = high = UNBOUNDED
     if len(part.size) == 3:

@@ -9,12 +9,12 @@ from __future__ import annotations
 import math
 from typing import ClassVar
 
-from kitproof.facts.balance import slides
+from kitproof.facts.balance import slides, tilting
 from kitproof.facts.build import Build, Standing
 from kitproof.facts.fact import Fact, fact
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.subject import Subject
-from kitproof.facts.tilting import no_weight, weights
+from kitproof.facts.tilting import no_weight, weight, weights
 from kitproof.facts.values import TRUTH, Amount, Held, Truth, Verdict, Words, joined, number, text, thing
 from kitproof.mechanics.torques import left_over_range
 from kitproof.reading.document import Where
@@ -118,8 +118,9 @@ def left_over(stage: StageSubject) -> Amount:
     if travel is None or not travel.known:
         lacks = (found[0].part.lacks("travel"),) if found else (f"{stage.rig.label}: a slide",)
         return Amount(-math.inf, math.inf, lacks)
+    were = {id(each.standing) for each in tilting(stage.before)}
     before = weights(stage.before)
-    new = weights(stage.now)[len(before) :]
+    new = [weight(stage.now, each) for each in tilting(stage.now) if id(each.standing) not in were]
     return Amount(
         *left_over_range(before, new, (travel.low, travel.high)),
         joined(no_weight(stage.now, "forward")),

@@ -11,16 +11,17 @@ from collections.abc import Callable
 
 from msgspec import Struct
 
+from kitproof.facts.balance import tilting
 from kitproof.facts.fact import HouseNumber, fact
 from kitproof.facts.mass import resting
-from kitproof.facts.outlines import outline
+from kitproof.facts.outlines import middle_up, sides
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.tilting import axis_of, no_weight, slide_of, spring_left, weights
 from kitproof.facts.values import Amount, joined, number, reach
 from kitproof.mechanics import feet, winds
 from kitproof.mechanics.means import mass_range, mean_range
 from kitproof.mechanics.overturning import SAFETY, ballast_needed, overturn_share, tipping_energy
-from kitproof.mechanics.ranges import divide
+from kitproof.mechanics.ranges import add, divide, negate
 from kitproof.mechanics.stance import Stance
 from kitproof.mechanics.tipping import lean, tip_angle
 from kitproof.mechanics.torques import fall_energy_range, forward_left_range
@@ -91,12 +92,19 @@ def _axis(rig: RigSubject) -> tuple[Range, tuple[str, ...]]:
     return axis_of(rig)
 
 
-def at_legs(rig: RigSubject, height: float, tilts: Range, *, without: tuple[str, ...] = ()) -> Legs:
-    """The rig with its bowl at one height, tilting anywhere within a reach."""
+def _not_resting(rig: RigSubject, *, ballast: bool) -> set[int]:
+    """The ids of what does not rest on the feet: what tilts, and ballast that lies on the ground or is not to count."""
+    tilts = {id(each.standing) for each in tilting(rig)}
+    bags = (each for each in rig.placed if each.standing.line.slot == "ballast")
+    return tilts | {id(each.standing) for each in bags if not ballast or each.group == "ground"}
+
+
+def at_legs(rig: RigSubject, height: float, tilts: Range, *, ballast: bool = True) -> Legs:
+    """The rig with its bowl at one height, tilting anywhere within a reach; `ballast` that hangs counts or not."""
     sticks = _sticks(rig)
     assert sticks is not None, "heights() gives none without sticks"
-    found, plate, missing = resting(rig, sticks, height, without=without)
-    things = weights(rig)
+    found, plate, missing = resting(rig, sticks, height, leaving_out=_not_resting(rig, ballast=ballast))
+    things, turning = weights(rig), tilting(rig)
     mass = mass_range([each.term for each in things])
     slide, no_slide = slide_of(rig)
     axis, no_axis = _axis(rig)
@@ -105,7 +113,7 @@ def at_legs(rig: RigSubject, height: float, tilts: Range, *, without: tuple[str,
     stance = Stance(
         carried=mass,
         forward=divide(forward_left_range(things, slide), (G * mass[0], G * mass[1])) if mass[1] > 0 else LEVEL,
-        left=mean_range([each.term("left") for each in rig.carried]) if rig.carried else LEVEL,
+        left=mean_range([each.term("left") for each in turning]) if turning else LEVEL,
         up=mean_range([each.term for each in things]) if things else LEVEL,
         plate=plate,
         axis=LEVEL if level else axis,  # on the level the depth of the axis makes no difference
@@ -120,14 +128,19 @@ def at_legs(rig: RigSubject, height: float, tilts: Range, *, without: tuple[str,
 
 
 def worst_over(
-    rig: RigSubject, of: Callable[[Legs], Range], unknown: Range, tilts: Range, pick: Callable[..., float], **more: bool
+    rig: RigSubject,
+    of: Callable[[Legs], Range],
+    unknown: Range,
+    tilts: Range,
+    pick: Callable[..., float],
+    *,
+    ballast: bool = True,
 ) -> Amount:
     """The worst of something over the legs' reach: all of it is used, so the worst height counts for certain."""
     at, missing = heights(rig)
     if not at:
         return Amount(*unknown, missing)
-    without = ("ballast",) if more.get("without_ballast") else ()
-    found = [at_legs(rig, height, tilts, without=without) for height in at]
+    found = [at_legs(rig, height, tilts, ballast=ballast) for height in at]
     values = [of(each) for each in found]
     missing = joined(*(each.missing for each in found))
     return Amount(pick(low for low, _ in values), pick(high for _, high in values), missing)
@@ -268,34 +281,25 @@ def _wind(rig: RigSubject, legs: Legs) -> tuple[Range, tuple[str, ...]]:
         return (0.0, math.inf), (rig.lacks("wind"),)
     if wind.high == 0:
         return LEVEL, ()
-    sails, missing = _sails(rig, legs.stance.plate)
-    return winds.wind_moment(wind.range, sails), missing
+    said, faces, missing = _sails(rig, legs.stance.plate)
+    return winds.wind_moment(wind.range, said or faces, all_met=bool(said)), missing
 
 
-def _sails(rig: RigSubject, plate: Range) -> tuple[list[winds.Sail], tuple[str, ...]]:
-    """What the wind meets: the sail areas that are said, else the sides of all that is carried."""
-    said, sides = [], []
+def _sails(rig: RigSubject, plate: Range) -> tuple[list[winds.Sail], list[winds.Sail], tuple[str, ...]]:
+    """What the wind meets, each at the middle of its outline: the sail areas that are said; where none is, the sides of
+    all that is carried; and what is missing of them."""
+    said = [each for each in rig.carried if each.standing.part.sail_area and each.standing.part.sail_area.known]
+    found = []
     missing: tuple[str, ...] = ()
-    for each in rig.carried:
+    for each in said or rig.carried:
         part = each.standing.part
-        up = outline(part).up
-        height = (plate[0] + each.seat.up[0] + up[0], plate[1] + each.seat.up[1] + up[1])
-        if part.sail_area is not None and part.sail_area.known:
-            said.append(winds.Sail(part.sail_area.range, height))
-            continue
-        area = _side(part)
-        missing = joined(missing, each.no_axis("up"), () if area[1] < math.inf else (part.lacks("size"),))
-        sides.append(winds.Sail(area, (max(height[0], 0.0), height[1])))
-    return (said, ()) if said else (sides, missing)
-
-
-def _side(part: Part) -> Range:
-    """The greater side of a part's outline in m²; [0, inf) where its size is not known."""
-    box = outline(part)
-    along, across, high = (side[1] - side[0] for side in (box.forward, box.left, box.up))
-    if not all(math.isfinite(each) for each in (along, across, high)):
-        return (0.0, math.inf)
-    return winds.side((along, along), (across, across), (high, high))
+        up = add(each.seat.up, middle_up(part))
+        low, high = add(plate, negate(up) if rig.rig.underslung else up)
+        area = part.sail_area.range if said and part.sail_area else winds.side(*sides(part))
+        found.append(winds.Sail(area, (max(low, 0.0), max(high, 0.0))))
+        known = math.isfinite(area[1]) and math.isfinite(sum(middle_up(part)))
+        missing = joined(missing, each.no_axis("up"), () if known else (part.lacks("size"),))
+    return (found, [], missing) if said else ([], found, missing)
 
 
 @fact(
@@ -356,7 +360,7 @@ def ballast(rig: RigSubject) -> Amount:
         safety = rig.setting.house["ballast_safety"]
         return ballast_needed(legs.stance, legs.edge, steepest, moment, hung, safety)
 
-    found = worst_over(rig, wanted, (0.0, math.inf), tilts, max, without_ballast=True)
+    found = worst_over(rig, wanted, (0.0, math.inf), tilts, max, ballast=False)
     unsure = no_slope or no_tilts
     return Amount(found.low, math.inf if unsure else found.high, joined(found.missing, no_slope, no_tilts, *lacks))
 

@@ -22,11 +22,12 @@ SPRING = "statics: weight and spring both turn as the sine of the tilt (the law 
 
 def weights(rig: RigSubject) -> list[Weight]:
     """All that tilts, with its place; hung below the head (underslung) its height counts down."""
-    found = [_weight(rig, each) for each in tilting(rig)]
+    found = [weight(rig, each) for each in tilting(rig)]
     return found + [Weight((0.0, math.inf), ANYWHERE, ANYWHERE)] * bool(rig.unread)
 
 
-def _weight(rig: RigSubject, each: Placed) -> Weight:
+def weight(rig: RigSubject, each: Placed) -> Weight:
+    """One thing that tilts, with its place."""
     low, high = each.centre.up
     up = (-high, -low) if rig.rig.underslung and each.group == "carried" else (low, high)
     return Weight(each.mass, each.centre.forward, up, each.moves)
@@ -167,13 +168,6 @@ def counterbalance_step(rig: RigSubject) -> Amount:
     return Amount(low, high, joined(missing, unknown))
 
 
-def _tilts(rig: RigSubject) -> tuple[Range, tuple[str, ...]]:
-    tilts = rig.rig.tilts
-    if tilts is None or not tilts.known:
-        return (-math.pi, math.pi), (f"{rig.label}: tilts",)
-    return (tilts.low, tilts.high), ()
-
-
 @fact(
     "torque_left",
     "rig",
@@ -186,11 +180,18 @@ def torque_left(rig: RigSubject) -> Amount:
     spring, no_spring = spring_of(rig)
     axis, no_axis = axis_of(rig)
     slide, no_slide = slide_of(rig)
-    tilts, no_tilts = _tilts(rig)
+    tilts = rig.rig.tilts
+    no_tilts = () if tilts is not None and tilts.known else (f"{rig.label}: tilts",)
     missing = joined(no_weight(rig, "up", "forward"), no_axis, no_spring, no_slide, no_tilts)
     if spring is None:
         return Amount(0.0, math.inf, missing)
-    return Amount(*torque_left_range(weights(rig), axis, spring, tilts, slide), missing)
+    things = weights(rig)
+    if tilts is not None and tilts.known:
+        return Amount(*torque_left_range(things, axis, spring, (tilts.low, tilts.high), slide), missing)
+    # Whatever it is tilted through takes in level, so that what is left there is left for certain.
+    low, _ = torque_left_range(things, axis, spring, (0.0, 0.0), slide)
+    _, high = torque_left_range(things, axis, spring, (-math.pi, math.pi), slide)
+    return Amount(low, high, missing)
 
 
 @fact(

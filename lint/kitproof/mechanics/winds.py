@@ -73,14 +73,16 @@ def sail_area(sails: Sequence[Sail]) -> Interval:
     return least, math.fsum(sail.area[1] for sail in sails)
 
 
-def wind_moment(speed: Interval, sails: Sequence[Sail]) -> Interval:
+def wind_moment(speed: Interval, sails: Sequence[Sail], *, all_met: bool = False) -> Interval:
     """F_w h_w about the ground, in N·m: at least that of the part with the greatest, at most that of all together.
 
     Each side's force is at the height of its own centre. What is seen of all parts holds the outline of each one, so no
-    single one's moment is too much for the low end. One `Sail` with a sail area that was said gives just its moment.
+    single one's moment is too much for the low end. `all_met`, where the areas are what was said to meet the wind: just
+    their moments together.
     """
     moments = [multiply(force((1.0, 1.0), sail.area), sail.height) for sail in sails]
-    lever = max((low for low, _ in moments), default=0.0), math.fsum(high for _, high in moments)
+    least = math.fsum if all_met else max
+    lever = least([low for low, _ in moments] or [0.0]), math.fsum(high for _, high in moments)
     return multiply(square(speed), lever)
 
 
