@@ -1,7 +1,8 @@
 """Runs tests on one mutant after another, each in a process of its own that is split off from one that has them loaded.
 
-A mutant is tried only by the tests that run its line, those first that caught others in the same function, then the
-quickest. The first test that fails ends it. One that takes far longer than it should is stopped and counts as caught.
+A mutant is tried only by the tests that run its line, those first that caught others in the same function, then those
+of the module's own test file, then the quickest. The first test that fails ends it. One that takes far longer than it
+should is stopped and counts as caught.
 """
 
 from __future__ import annotations
@@ -166,7 +167,8 @@ class Trial:
         if not tests:
             return Outcome(mutant, UNREACHED, "")
         known = self._caught[mutant.module, mutant.function]
-        tests.sort(key=lambda test: (-known[test.nodeid], self._runs[test].seconds))
+        own = f"test_{mutant.module.rpartition('/')[2]}.py"
+        tests.sort(key=lambda test: (-known[test.nodeid], test.path.name != own, self._runs[test].seconds))
         answer, ended = in_a_process_of_its_own(lambda: self._first_failure(mutant, tests))
         if ended == signal.SIGVTALRM:
             return Outcome(mutant, STOPPED, "")

@@ -128,6 +128,14 @@ def test_a_sum_of_what_is_not_there_is_not_there() -> None:
     assert number_of("sum(c.mass for c in head.chart)", rig(head=part("a head"))) is None
 
 
+@pytest.mark.parametrize("sign", ["+", "-", "*", "/"])
+def test_what_a_number_waits_for_is_named_from_left_to_right(sign: str) -> None:
+    thing = rig(carried=about(1, 2, "a mass"), capacity=about(3, 4, "a chart"))
+    found = number_of(f"carried {sign} capacity", thing)
+    assert found is not None
+    assert found.missing == ("a mass", "a chart")
+
+
 def test_a_sum_names_what_is_missing_in_the_order_met() -> None:
     doubted = part("one", mass=about(0, 2, "its mass"), upright=Verdict(M, ("how it stands",)))
     certain = part("other", mass=about(1, 2, "another mass"), upright=Verdict(T))
