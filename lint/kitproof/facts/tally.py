@@ -61,11 +61,15 @@ class Tally:
 
     def may_need(self, part: Part) -> tuple[str, ...]:
         """Lines of rigs that could not be read and may have named the part."""
-        found = [name for rig in self.kitlist.rigs for name in rig.unread]
-        for rig in self.kitlist.rigs:
-            for slot, missing, _ in self.lost_names(rig):
-                found += missing if slot in (part.kind, "") else ()
+        found = [name for slot, missing in self._lost for name in missing if slot in (part.kind, "")]
         return tuple(dict.fromkeys(found))
+
+    @cached_property
+    def _lost(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        """What may have named a part: the kind that was meant ("" for any), and what is missing."""
+        lines = [("", rig.unread) for rig in self.kitlist.rigs if rig.unread]
+        names = [(slot, missing) for rig in self.kitlist.rigs for slot, missing, _ in self.lost_names(rig)]
+        return (*lines, *names)
 
     @staticmethod
     def lost_names(rig: Rig) -> Iterator[tuple[str, tuple[str, ...], Where]]:
@@ -96,6 +100,14 @@ class Tally:
         """Lines that could not be read and may have ordered anything."""
         return tuple(lost for order in self.kitlist.orders for lost in order.unread)
 
+    @cached_property
+    def wanting(self) -> dict[str, list[Rig]]:
+        """The rigs that need a part, by its name, in the order listed."""
+        named: dict[str, list[Rig]] = {}
+        for rig in self.kitlist.rigs:
+            named.setdefault(rig.name, []).append(rig)
+        return {name: [rig for each in needs for rig in named[each]] for name, needs in self.needs.items()}
+
     def at_once(self, name: str) -> int:
         """The most of a part that rigs standing together need.
 
@@ -103,11 +115,11 @@ class Tally:
         at in pairs: spans that meet two by two have a day in common, so that the greatest sum over sets of rigs that
         may all stand together is the greatest over the days.
         """
-        return self._most_together(name, [rig for rig in self.kitlist.rigs if rig.name in self.needs.get(name, {})])
+        return self._most_together(name, self.wanting.get(name, []))
 
     def at_once_by_day(self, name: str) -> list[tuple[Days | None, int]]:
         """How many rigs that stand together need, by runs of days; None where the days of one are not known."""
-        mine = [rig for rig in self.kitlist.rigs if rig.name in self.needs.get(name, {})]
+        mine = self.wanting.get(name, [])
         spans = [self.days(rig) for rig in mine]
         known = [each for each in spans if each is not None]
         if len(known) < len(spans):

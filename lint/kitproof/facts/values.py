@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 from enum import IntEnum
-from typing import Literal, Protocol, runtime_checkable
+from typing import Literal, Protocol, TypeGuard, runtime_checkable
 
 from msgspec import Struct
 
@@ -94,6 +94,12 @@ class Several(tuple[Thing, ...]):
 
 Held = Amount | Words | Verdict | Thing | None | tuple[Thing, ...]
 """None is a thing that is not there."""
+
+
+def is_thing(held: Held) -> TypeGuard[Thing]:
+    """Whether a value is a thing. To ask for the protocol itself would try each of its members, each time."""
+    return held is not None and not isinstance(held, (Amount, Words, Verdict, tuple))
+
 
 Sort = Literal["number", "reach", "text", "truth", "thing", "set"]
 

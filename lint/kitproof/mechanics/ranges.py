@@ -36,7 +36,8 @@ def subtract(a: Interval, b: Interval) -> Interval:
 
 
 def multiply(a: Interval, b: Interval) -> Interval:
-    ends = [times(x, y) for x in a for y in b]
+    (low, high), (least, most) = a, b
+    ends = (times(low, least), times(low, most), times(high, least), times(high, most))
     return min(ends), max(ends)
 
 

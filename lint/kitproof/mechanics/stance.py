@@ -16,7 +16,7 @@ from msgspec import Struct
 from msgspec.structs import astuple
 
 from kitproof.mechanics.arcs import Arc, Measure, worst
-from kitproof.mechanics.ranges import Interval, absolute, add, multiply, negate
+from kitproof.mechanics.ranges import Interval, absolute, add, negate, times
 
 LOOKS = 16
 """Into how many parts the reach of tilts is cut where `at_best` looks; any number is sound, more is closer."""
@@ -135,7 +135,8 @@ def _masses(carried: float, rest: float) -> Masses | None:
 
 
 def _times(a: Interval, factor: float) -> Interval:
-    return multiply(a, (factor, factor))
+    one, other = times(a[0], factor), times(a[1], factor)
+    return (one, other) if factor >= 0 else (other, one)
 
 
 def _mixed(tilting: Interval, resting: Interval, share: Interval) -> Interval:

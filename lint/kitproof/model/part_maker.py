@@ -9,7 +9,6 @@ from kitproof.model import convert
 from kitproof.model.convert import Line
 from kitproof.model.parts import Counterbalance, Part, Weighed
 from kitproof.reading.document import Document, Entry, Field, Where
-from kitproof.reading.fields import key_of, vocabulary
 from kitproof.words.dimensions import MASS, NUMBER
 from kitproof.words.kinds import FieldWord, fields_of
 from kitproof.words.shapes import Shape
@@ -54,11 +53,15 @@ def _lost(document: Document, entry: Entry, known: Mapping[str, FieldWord]) -> I
     for slip in entry.slips:
         if slip.kind == "unknown-word" and slip.nearest and slip.nearest[0] in known:
             yield known[slip.nearest[0]], document.where(entry, slip.row, slip.start, slip.end)
-    pattern = vocabulary("part", entry.part_kind).pattern
-    for row in entry.unread:
+    rows = [row for row in entry.unread if row]
+    if not rows:
+        return
+    from kitproof.reading.fields import key_of, vocabulary  # loaded already where a line could not be read
+
+    for row in rows:
         text = document.lines[entry.line + row - 1]
         start = len(text) - len(text.lstrip())
-        match = pattern.match(text, start) if row else None
+        match = vocabulary("part", entry.part_kind).pattern.match(text, start)
         word = known.get(key_of(match[0])) if match else None
         if match and word:
             yield word, document.where(entry, row, start, match.end())

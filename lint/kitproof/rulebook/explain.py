@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from msgspec import Struct
 
 from kitproof.facts.states import STATES, state_words
-from kitproof.facts.values import Thing, Words
+from kitproof.facts.values import Thing, Words, is_thing
 from kitproof.rulebook.compile import Env
 from kitproof.rulebook.conditions import asked_words, condition_words
 from kitproof.rulebook.limits import Limit
@@ -178,7 +178,7 @@ def _such(action: Action, env: Env) -> str:
 def _packed(thing: Thing) -> str:
     """What a packed thing is called by itself."""
     part = thing.value("part")
-    return part.label if isinstance(part, Thing) else thing.label
+    return part.label if is_thing(part) else thing.label
 
 
 def _choose_words(action: Action, thing: Thing, env: Env, units: Units) -> str:
@@ -187,7 +187,7 @@ def _choose_words(action: Action, thing: Thing, env: Env, units: Units) -> str:
     if slot in SLOTS:
         return f"Choose {another(slot.replace('_', ' '))}{_such(action, env)}."
     held = action.what(thing, env) if action.what is not None else None
-    kind = held.value("kind") if isinstance(held, Thing) and held.about == "part" else None
+    kind = held.value("kind") if is_thing(held) and held.about == "part" else None
     word = kind.text if isinstance(kind, Words) and kind.text else slot.replace("_", " ")
     return f"Choose {another(word)} in the place of {_called(action, thing, env)}{_such(action, env)}."
 
@@ -217,7 +217,7 @@ def _set_words(action: Action, thing: Thing, env: Env, units: Units) -> str | No
 def _with_article(action: Action, name: str, thing: Thing, env: Env) -> str:
     """What is taken out: what has no name of its own, such as a waiver, gets an article."""
     held = action.what(thing, env) if action.what is not None else thing
-    return f"the {name}" if isinstance(held, Thing) and held.about in ("line", "waiver") else name
+    return f"the {name}" if is_thing(held) and held.about in ("line", "waiver") else name
 
 
 def _order_words(action: Action, thing: Thing, env: Env, units: Units) -> str | None:
@@ -235,6 +235,6 @@ def _field_called(path: tuple[str, ...]) -> str:
 def _called(action: Action, thing: Thing, env: Env) -> str:
     """What a place is called: the label of the thing there, the word there, or the place's own words."""
     held = action.what(thing, env) if action.what is not None else None
-    if isinstance(held, Thing):
+    if is_thing(held):
         return held.label
     return held.text if isinstance(held, Words) and held.text else _field_called(action.path)

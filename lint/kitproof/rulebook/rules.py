@@ -193,7 +193,7 @@ class Rule(Struct, frozen=True):
         return thing.where(path)
 
 
-class RuleBook(Struct, frozen=True):
+class RuleBook(Struct, frozen=True, dict=True):
     """All rules by name, in the order of their groups and names; those that the house retired stand apart.
 
     `once` leads from a rule's old names to the one it has now. `numbers` are the facts' own house numbers, in SI, with
@@ -223,4 +223,11 @@ class RuleBook(Struct, frozen=True):
 
     def about(self, subject: str) -> tuple[Rule, ...]:
         """The rules about a subject."""
-        return tuple(rule for rule in self.rules.values() if rule.about == subject)
+        return self._by_subject.get(subject, ())
+
+    @cached_property
+    def _by_subject(self) -> Mapping[str, tuple[Rule, ...]]:
+        found: dict[str, tuple[Rule, ...]] = {}
+        for rule in self.rules.values():
+            found[rule.about] = (*found.get(rule.about, ()), rule)
+        return found

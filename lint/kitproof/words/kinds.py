@@ -6,6 +6,8 @@ Masses here are the house's own bounds for what is possible or usual for a kind 
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from msgspec import Struct
 
 from kitproof.words.dimensions import (
@@ -28,7 +30,7 @@ from kitproof.words.dimensions import (
 from kitproof.words.shapes import Shape
 
 
-class FieldWord(Struct, frozen=True):
+class FieldWord(Struct, frozen=True, dict=True):
     """One field: the word as typed, its value's shape and dimension, and its meaning in a sentence.
 
     `at` is the dimension of what stands after `at` in a list of points, `or_dimension` a second dimension that the
@@ -46,7 +48,7 @@ class FieldWord(Struct, frozen=True):
     default: bool | None = None
     positive: bool = True
 
-    @property
+    @cached_property
     def name(self) -> str:
         """The word as rules and the model spell it."""
         return self.word.replace(" ", "_").replace("-", "_")
