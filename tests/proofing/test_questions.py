@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from kitproof.proofing.proof import setting_of
-from kitproof.proofing.questions import Question, by_whom, questions
+from kitproof.proofing.questions import Question, over, questions
 from kitproof.showing.questions_text import asked
 from tests.proofing.lists import DAY, book, read_bytes
 
@@ -57,7 +57,7 @@ def of(found: list[Question], asks: str) -> Question:
 def test_a_mass_that_decides_whatever_it_is_settles_its_verdicts() -> None:
     mass = of(asked_of(LIST.replace("CAMERA", "?")), 'camera "Elm": mass')
     assert {"sticks-overloaded", "overload-at-height"} <= {each.rule for each in mass.settles}
-    assert mass.to == "From Harrow"
+    assert mass.to == "Harrow"
     assert asked(mass) == 'What does the camera "Elm" weigh, as it is used?'
 
 
@@ -88,7 +88,19 @@ def test_what_waits_for_more_than_one_answer_is_settled_by_none() -> None:
         assert of(found, asks).waits > 0
 
 
-def test_questions_are_grouped_by_who_has_the_part() -> None:
-    groups = by_whom(asked_of(LIST.replace("CAMERA", "?")))
-    assert all(each.to == whom for whom, found in groups.items() for each in found)
-    assert "From Harrow" in groups
+def test_a_part_of_a_shared_book_is_asked_for_once_over_several_lists() -> None:
+    book_text, rig = LIST.replace("CAMERA", "?").split("rig A")
+    found = [asked_of(f"{book_text}rig {name}{rig}") for name in ("A", "B")]
+    together = over(found)
+    assert len(together) == len(found[0])
+    mass = of(together, 'camera "Elm": mass')
+    assert {each.subject for each in mass.settles} == {"rig A", "rig B"}
+    assert mass.weight == sum(of(each, 'camera "Elm": mass').weight for each in found)
+    assert [each.weight for each in together] == sorted((each.weight for each in together), reverse=True)
+
+
+def test_what_a_list_leaves_open_itself_is_asked_of_each() -> None:
+    found = [asked_of(LIST.replace("CAMERA", "5 kg") + "  wind  ?\n") for _ in range(2)]
+    asks = [each.asks for each in over(found) if each.part is None]
+    assert asks
+    assert sorted(asks) == sorted(each.asks for those in found for each in those if each.part is None)

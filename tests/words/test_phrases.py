@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from kitproof.words.phrases import another, verdicts, with_article
+from kitproof.words.phrases import another, from_whom, verdicts, with_article
 
 
 @pytest.mark.parametrize(
@@ -33,3 +33,19 @@ def test_verdicts_are_counted_with_their_stops(count: int, stops: int, says: str
 )
 def test_sticks_and_rods_are_spoken_of_in_the_plural(word: str, one: str, other: str) -> None:
     assert (with_article(word), another(word)) == (one, other)
+
+
+@pytest.mark.parametrize(
+    ("title", "whom"),
+    [
+        ("From Harrowby", "Harrowby"),
+        ("Lenses, from Harrowby", "Harrowby"),
+        ("From Harrowby, lenses from Tollgate Hire", "Tollgate Hire"),
+        ("Harrowby", "Harrowby"),
+        ("Fromage Films", "Fromage Films"),
+        ("From ", "From "),
+        ("", ""),
+    ],
+)
+def test_an_order_is_from_whom_its_title_says(title: str, whom: str) -> None:
+    assert from_whom(title) == whom

@@ -19,6 +19,7 @@ from kitproof.model.promises import Promised
 from kitproof.reading.document import Where
 from kitproof.words.dimensions import NUMBER
 from kitproof.words.kinds import KINDS
+from kitproof.words.phrases import from_whom
 
 
 class LineSubject(Subject):
@@ -149,7 +150,8 @@ def line_name(line: LineSubject) -> Words:
 
 @fact("supplier", "line", text(), "whom it is ordered from", certain=True)
 def supplier(line: LineSubject) -> Words:
-    return Words(line.line.supplier)
+    """The title of its order, or what stands behind its "from"."""
+    return Words(from_whom(line.line.supplier))
 
 
 @fact("ordered", "line", number(NUMBER), "how many this line orders, spares among them", certain=True)

@@ -8,9 +8,10 @@ as it is: it is proofed again with each, nothing is looked up in a table of what
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Hashable, Iterable, Iterator, Sequence
 
 from msgspec import Struct, field
+from msgspec.structs import replace
 
 from kitproof.facts.build import Build
 from kitproof.facts.rig import RigSubject
@@ -25,6 +26,7 @@ from kitproof.proofing.judging import Hit, judged
 from kitproof.rulebook.compile import Env
 from kitproof.rulebook.rules import Rule, RuleBook
 from kitproof.words.kinds import KINDS
+from kitproof.words.phrases import from_whom
 
 WEIGHTS = {"stop": 8, "wrong": 4, "watch": 2, "note": 1}
 """How much a verdict of each grade counts when answers are ranked."""
@@ -44,16 +46,17 @@ the bounds of its kind of part."""
 
 
 class Verdict(Struct, frozen=True):
-    """A verdict that waits: the rule, its grade, the subject."""
+    """A verdict that waits: the rule, its grade, the subject, and the path of the list."""
 
     rule: str
     grade: str
     subject: str
+    path: str
 
 
 class Question(Struct, frozen=True):
     """One answer to ask for: what it is called, the field and the part it is of ("" and None for what is no field),
-    whom to ask, the verdicts that it would settle, and how many wait for it in all."""
+    whom to ask, the verdicts that it would settle, how many wait for it in all, and the list that asks it."""
 
     asks: str
     field: str
@@ -62,6 +65,7 @@ class Question(Struct, frozen=True):
     settles: tuple[Verdict, ...]
     waits: int
     loose: bool = False
+    path: str = ""
 
     @property
     def weight(self) -> int:
@@ -90,8 +94,33 @@ def questions(setting: Setting, book: RuleBook) -> list[Question]:
         part = each.part or parts.get(label.rsplit(": ", 1)[0])
         name = each.of or label.rsplit(": ", 1)[-1].split(" (")[0].replace(" ", "_")
         to = _whom(setting.kitlist, part)
-        found.append(Question(label, name, part, to, tuple(each.settles), len(each.waits), each.loose))
+        found.append(
+            Question(label, name, part, to, tuple(each.settles), len(each.waits), each.loose, setting.kitlist.path)
+        )
+    return ranked(found)
+
+
+def ranked(found: Iterable[Question]) -> list[Question]:
+    """What would settle the most and gravest verdicts first."""
     return sorted(found, key=lambda each: (-each.weight, -len(each.settles), -each.waits, each.asks))
+
+
+def over(lists: Iterable[Sequence[Question]]) -> list[Question]:
+    """The questions of several lists as one list to send: what they ask of one entry of a book they share is asked
+    once, and settles what it settles in all of them."""
+    found: dict[Hashable, Question] = {}
+    for number, each in ((number, each) for number, those in enumerate(lists) for each in those):
+        known = each.part is not None and each.part.described
+        key = (each.asks, each.to, each.part.where if known and each.part else number)
+        met = found.get(key)
+        found[key] = (
+            each
+            if met is None
+            else replace(
+                met, settles=(*met.settles, *each.settles), waits=met.waits + each.waits, loose=met.loose and each.loose
+            )
+        )
+    return ranked(found.values())
 
 
 def _parts(kitlist: KitList) -> Iterator[Part]:
@@ -103,13 +132,14 @@ def _whom(kitlist: KitList, part: Part | None) -> str:
     """The supplier of whom the part is ordered; "" where it is in no order."""
     if part is None:
         return ""
-    return next((o.supplier for o in kitlist.orders for line in o.lines if line.part.name == part.name), "")
+    found = (o.supplier for o in kitlist.orders for line in o.lines if line.part.name == part.name)
+    return from_whom(next(found, ""))
 
 
 def _missing(setting: Setting, hit: Hit, asked: dict[str, _Asked]) -> None:
     """A verdict that cannot be told: which of the answers that it lacks would settle it."""
     _, thing, env = hit.worst["cannot tell"]
-    verdict = Verdict(hit.rule.name, hit.rule.grade, thing.home)
+    verdict = Verdict(hit.rule.name, hit.rule.grade, thing.home, setting.kitlist.path)
     build = build_of(thing)
     known = figures(build) if build is not None else []
     for label in hit.missing:
@@ -126,7 +156,7 @@ def _loose(setting: Setting, hit: Hit, asked: dict[str, _Asked]) -> None:
     build = build_of(thing)
     if build is None:
         return
-    verdict = Verdict(hit.rule.name, hit.rule.grade, thing.home)
+    verdict = Verdict(hit.rule.name, hit.rule.grade, thing.home, setting.kitlist.path)
     groups: dict[str, list[Figure]] = {}
     for figure in figures(build):
         if figure.doubtful and figure.lacks:
@@ -183,11 +213,3 @@ def _same(setting: Setting, thing: Subject, build: Build) -> Subject:
         count = len([each for each in stages(thing.rig) if each.after.where <= thing.after.where]) - 1
         return stages(rig)[count]
     return rig
-
-
-def by_whom(found: Iterable[Question]) -> dict[str, list[Question]]:
-    """Questions by whom to ask, in the order ranked; "" for what only the list's own people know."""
-    groups: dict[str, list[Question]] = {}
-    for each in found:
-        groups.setdefault(each.to, []).append(each)
-    return groups

@@ -6,11 +6,13 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
-from kitproof.proofing.questions import Question, by_whom
+from kitproof.proofing.questions import Question, Verdict, over
 from kitproof.showing.text import Line, Piece, paragraph, wrapped
 from kitproof.words.phrases import verdicts, with_article
 
 QUESTIONS = "kitproof/questions/1"
+MOST_NAMED = 12
+"""So many verdicts are named that one answer settles; of more it is said how many."""
 
 ASKED = {
     "mass": "What does {it} weigh, as it is used?",
@@ -65,19 +67,28 @@ CONDITIONS = {
 """Questions about what a list says of a rig, or of all its rigs."""
 
 
-def questions_lines(heading: str, found: Sequence[Question]) -> list[Line]:
-    """The questions of one list, ready to send."""
-    lines: list[Line] = [(Piece(each),) for each in wrapped(heading)]
+def questions_lines(headings: Sequence[str], found: Sequence[Question]) -> list[Line]:
+    """The questions of one list or of several, ready to send."""
+    lines: list[Line] = [(Piece(each),) for heading in headings for each in wrapped(heading)]
     if not found:
         return [*lines, (), (Piece("Nothing to ask: every verdict is decided."),)]
     number = 0
-    for whom, questions in by_whom(found).items():
-        lines += [(), (Piece(f"To {whom}:" if whom else "To whoever made the list:", "title"),)]
+    for whom, questions in _groups(found, several=len(headings) > 1).items():
+        lines += [(), (Piece(f"To {whom}:", "title"),)]
         for each in questions:
             number += 1
             lines += paragraph(f"{number}.", asked(each))
-            lines += paragraph("", _settles(each), "place")
+            lines += paragraph("", _settles(each, several=len(headings) > 1), "place")
     return lines
+
+
+def _groups(found: Sequence[Question], several: bool) -> dict[str, list[Question]]:
+    """Questions by whom to ask, in words, in the order ranked; of several lists it is said who made which."""
+    groups: dict[str, list[Question]] = {}
+    for each in found:
+        maker = f"whoever made {each.path}" if several else "whoever made the list"
+        groups.setdefault(each.to or maker, []).append(each)
+    return groups
 
 
 def asked(question: Question) -> str:
@@ -95,20 +106,25 @@ def asked(question: Question) -> str:
     return words.format(it=it) + known
 
 
-def _settles(question: Question) -> str:
-    """What the answer is good for."""
+def _settles(question: Question, several: bool) -> str:
+    """What the answer is good for; of several lists, in which."""
     if not question.settles:
         return f"{question.waits} {'verdict waits' if question.waits == 1 else 'verdicts wait'} for this and for more."
     grave = sum(each.grade == "stop" for each in question.settles)
-    rules = ", ".join(dict.fromkeys(f"{each.rule} in {each.subject}" for each in question.settles))
-    return f"Settles {verdicts(len(question.settles), grave)}: {rules}."
+    several = several and {each.path for each in question.settles} != {question.path if not question.to else ""}
+    named = (f"{each.rule} in {each.subject}{f' of {each.path}' if several else ''}" for each in question.settles)
+    rules = list(dict.fromkeys(named))
+    more = f" and {len(rules) - MOST_NAMED} more" if len(rules) > MOST_NAMED + 1 else ""
+    shown = ", ".join(rules[:MOST_NAMED] if more else rules)
+    return f"Settles {verdicts(len(question.settles), grave)}: {shown}{more}."
 
 
 def questions_json(lists: Sequence[tuple[str, Sequence[Question]]]) -> str:
-    """The questions of several lists as JSON."""
+    """The questions of several lists as JSON: list by list, and all of them as one list to send."""
     data: dict[str, Any] = {
         "schema": QUESTIONS,
         "lists": [{"list": path, "questions": [_question(each) for each in found]} for path, found in lists],
+        "together": [_question(each) for each in over([found for _, found in lists])],
     }
     return json.dumps(data, ensure_ascii=False, indent=2) + "\n"
 
@@ -118,7 +134,11 @@ def _question(question: Question) -> dict[str, Any]:
         "asks": question.asks,
         "question": asked(question),
         "to": question.to or None,
-        "settles": [{"rule": e.rule, "grade": e.grade, "subject": e.subject} for e in question.settles],
+        "settles": [_verdict(each) for each in question.settles],
         "waits": question.waits,
         "known_roughly": question.loose,
     }
+
+
+def _verdict(verdict: Verdict) -> dict[str, str]:
+    return {"rule": verdict.rule, "grade": verdict.grade, "subject": verdict.subject, "list": verdict.path}

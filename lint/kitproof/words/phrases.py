@@ -30,3 +30,9 @@ def verdicts(count: int, stops: int) -> str:
         if stops == count
         else f"{many}, {stops} of them {'a stop' if stops == 1 else 'stops'}"
     )
+
+
+def from_whom(title: str) -> str:
+    """Whom an order is from, by its title: "From Harrowby" and "Lenses, from Harrowby" are from Harrowby."""
+    after = f" {title}".replace(" From ", " from ").rpartition(" from ")[2].strip()
+    return after or title
