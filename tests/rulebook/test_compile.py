@@ -74,6 +74,7 @@ def test_things_sets_words_and_numbers_have_their_values() -> None:
     assert value_of("parts", thing) == (part("a lens"),)
     assert value_of("carried", thing) == about(1, 2)
     assert value_of("note", thing) == said("short")
+    assert value_of("carried", rig(carried=said("heavy"))) == about(-INF, INF, "rig A: carried as a number")
 
 
 def test_nothing_is_asked_of_what_is_no_thing() -> None:
@@ -109,6 +110,11 @@ def test_a_house_s_number_of_the_dimension_that_is_meant_is_that_number() -> Non
 )
 def test_a_serial_number_is_a_word_and_any_other_number_is_not(written: Held, word: Words | None) -> None:
     assert text_of("note", rig(note=written)) == word
+
+
+def test_a_number_for_a_word_is_named_by_all_its_steps() -> None:
+    thing = rig(head=part("a head", kind=about(1)))
+    assert text_of("head.kind", thing) == Words(None, ("rig A: head.kind as a word",))
 
 
 def test_a_fact_that_gives_the_wrong_sort_of_value_is_named() -> None:

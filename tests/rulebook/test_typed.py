@@ -34,6 +34,7 @@ def typed(text: str) -> Typed:
     ],
 )
 def test_all_that_is_read_is_in_it(text: str, reads: list[str]) -> None:
+    assert None not in all_in(typed(text))
     found = [each for each in all_in(typed(text)) if isinstance(each, Read)]
     assert [".".join(filter(None, (each.variable, *each.steps))) for each in found] == reads
 

@@ -280,7 +280,7 @@ class Checker(Struct):
         if isinstance(inner, Constant | Word):
             raise self.wrong(of.of, f"{self.cut(of.of)} is written here, and always known")
         if isinstance(of, syntax.IsThere):
-            if not isinstance(inner, Read) or inner.type.sort not in ("thing", "text"):
+            if inner.type.sort not in ("thing", "text"):
                 raise self.wrong(of.of, f"{self.said(of.of, inner)}: write `is known` of it")
             return There(inner)
         if inner.type.sort in ("thing", "set"):

@@ -66,7 +66,8 @@ Values = Callable[[Thing, Env], Held]
 
 def value(node: Typed) -> Values:
     """The value of an expression of any type; a house's own word is a number or a text, as it was written."""
-    if isinstance(node, Read) and (node.type.sort in ("thing", "set") or node.type.subject == "tag"):
+    if node.type.sort in ("thing", "set") or node.type.subject == "tag":
+        assert isinstance(node, Read), "nothing else is a thing, a set or a house's own word"
         return _read(node)
     if node.type.sort in ("number", "reach"):
         return amount(node)
@@ -360,7 +361,7 @@ def _there(node: There) -> Callable[[Thing, Env], Verdict | None]:
     read, before = _read(of), _read(Read(of.variable, of.steps[:-1], of.type))
 
     def held(thing: Thing, env: Env) -> Verdict | None:
-        if of.steps and before(thing, env) is None:
+        if before(thing, env) is None:
             return None
         found = read(thing, env)
         if isinstance(found, Words):
