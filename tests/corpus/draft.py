@@ -189,7 +189,14 @@ class Draft:
         if self.before.orders:
             near = self.at(orders[0].where) if orders else self.entry(self.before.orders[0].where).fields[-1]
             self.own.insert(self.own.index(near) + 1, Line(f'  {len(users)} x "{name}"'))
+            self.pack(name, part.kind)
         return Entry(self.own, first)
+
+    def pack(self, name: str, kind: str) -> None:
+        """A case of its own for a new thing, where the list has cases: packed as it should be."""
+        if self.before.cases:
+            states = ", level, tilt free, counterbalance off, pan bar off, slide off" if kind == "head" else ""
+            self.end(f'case "For {name}"', f'  holds "{name}"{states}')
 
 
 def _all_parts(rig: Rig) -> Iterator[Standing]:

@@ -4,9 +4,14 @@ from __future__ import annotations
 
 from random import Random
 
+from kitproof.facts.cases import cases
+from kitproof.facts.packing import CaseSubject
+from kitproof.mechanics.lifting import TEAM_SHARES
 from kitproof.model.kitlist import Case, OrderLine, Packed
 from kitproof.model.parts import Part
-from tests.corpus.draft import Draft, Line
+from kitproof.proofing.proof import setting_of
+from tests.corpus.draft import Draft, Entry, Line
+from tests.proofing.lists import DAY, book
 
 FLYING = ("air cabin", "air hold")
 
@@ -62,6 +67,68 @@ def head_on_sticks(paper: Draft, chance: Random) -> Line | None:
     """A head that has a case of its own travels on the sticks."""
     heads = [held for _, held, part in _held(paper, "head") if part.own_case]
     return _state(paper, chance.choice(heads), "in own case", "on sticks") if heads else None
+
+
+# ---- cases ---------------------------------------------------------------------------------------------------------
+
+
+def _a_case(paper: Draft, chance: Random) -> tuple[CaseSubject, Entry] | None:
+    """A case as it was, and its entry in the draft."""
+    setting = setting_of(paper.before, book(), DAY)
+    if not paper.before.cases:
+        return None
+    case = chance.choice(cases(setting))
+    return case, paper.entry(case.case.where)
+
+
+def case_too_low(paper: Draft, chance: Random) -> Line | None:
+    """A case that is lower inside than the thinnest side of something in it."""
+    found = _a_case(paper, chance)
+    if found is None:
+        return None
+    case, entry = found
+    sides = [[side.low for side in held.part.size] for held in case.case.holds if held.part and held.part.size]
+    if not sides:
+        return None
+    low = min(chance.choice(sides)) * chance.uniform(0.3, 0.98)
+    return entry.set("inside", f"2000 x 2000 x {1000 * low:.2f} mm")
+
+
+def case_too_heavy(paper: Draft, chance: Random) -> Line | None:
+    """A limit that is less than what the packed case weighs."""
+    found = _a_case(paper, chance)
+    if found is None:
+        return None
+    case, entry = found
+    return entry.set("limit", f"{case.amount('case_mass').low * chance.uniform(0.2, 0.99):.3f} kg")
+
+
+def lift_too_heavy(paper: Draft, chance: Random) -> Line | None:
+    """A lift from low to high for which even under the best grip less than 12.5 kg is recommended for one person."""
+    found = _a_case(paper, chance)
+    if found is None:
+        return None
+    case, entry = found
+    mass = case.amount("case_mass").low
+    people = [count for count, share in TEAM_SHARES.items() if mass > 12.5 * share]
+    if not people:
+        return None
+    ends = f"from {chance.randint(0, 300)} mm to {chance.randint(1000, 1700)} mm"
+    how = f"{chance.randint(300, 600)} mm out, {chance.randint(1, 120)} times an hour"
+    return entry.set("lifted", f"by {chance.choice(people)}, {ends}, {how}")
+
+
+def in_no_case(paper: Draft, chance: Random) -> Line | None:
+    """Something that is ordered and lies in a case is taken out of it."""
+    held = [(each, each.part.name) for case in paper.before.cases for each in case.holds if each.part is not None]
+    ordered = [line for line in _ordered(paper) if line.part.name in {name for _, name in held}]
+    if not ordered:
+        return None
+    one = chance.choice(ordered)
+    for each, name in held:
+        if name == one.part.name:
+            paper.drop(paper.at(each.where))
+    return paper.at(one.where)
 
 
 # ---- orders --------------------------------------------------------------------------------------------------------

@@ -27,4 +27,5 @@ def hang(paper: Draft, rig: Rig, name: str, mass: float, **at: float) -> Line:
     paper.end(f'part accessory "{name}"', f"  mass {kg(mass)}", "  cog 0 mm up", "  size 90 x 60 x 60 mm")
     if paper.before.orders:
         paper.entry(paper.before.orders[0].where).add(f'{len(paper.before.rigs)} x "{name}"')
+        paper.pack(name, "accessory")
     return paper.entry(rig.where).add(f'accessory "{name}", at {where or "60 mm up"}')

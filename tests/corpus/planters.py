@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from random import Random
 
-from tests.corpus import flying, mating, ordering, packing, reading, standing, support
+from tests.corpus import flying, mating, ordering, packing, power, reading, standing, support
 from tests.corpus.draft import Draft, Line
 
 Planter = Callable[[Draft, Random], Line | None]
@@ -54,7 +54,17 @@ PLANTERS: Mapping[str, tuple[Planter, ...]] = {
     "fall-may-tip": (standing.camera_can_fall,),
     # scope
     "outside-this-proof": (standing.not_on_the_ground,),
+    # power
+    "runtime-short": (power.batteries_too_few,),
+    "draw-over-battery": (power.battery_too_weak,),
+    "voltage-outside": (power.other_voltage,),
+    "battery-plate-differs": (power.other_plate,),
+    "cold-day": (power.cold_site,),
     # packing
+    "case-too-small": (packing.case_too_low,),
+    "case-overweight": (packing.case_too_heavy,),
+    "lift-too-heavy": (packing.lift_too_heavy,),
+    "nothing-packed-for": (packing.in_no_case,),
     "camera-left-on": (packing.camera_on,),
     "head-packed-tilted": (packing.head_tilted,),
     "head-packed-under-tension": (packing.head_under_tension,),

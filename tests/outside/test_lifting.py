@@ -10,6 +10,7 @@ from kitproof.mechanics.lifting import (
     HOUR,
     LOAD_CONSTANT,
     TEAM_SHARES,
+    Coupling,
     Hands,
     Lift,
     asymmetry,
@@ -68,10 +69,45 @@ def test_the_load_constant_and_the_limits_of_the_multipliers() -> None:
         assert beyond == (0, 0)
 
 
-def test_coupling_that_is_fair() -> None:
-    """0.95 under 75 cm, 1.00 from it up (as quoted)."""
-    assert coupling(("fair",), (0.74, 0.74)) == (0.95, 0.95)
-    assert coupling(("fair",), (0.75, 0.75)) == (1, 1)
+HM = {25: 1.00, 28: 0.89, 30: 0.83, 32: 0.78, 34: 0.74, 36: 0.69, 38: 0.66, 40: 0.63, 42: 0.60, 44: 0.57, 46: 0.54}
+HM |= {48: 0.52, 50: 0.50, 52: 0.48, 54: 0.46, 56: 0.45, 58: 0.43, 60: 0.42, 63: 0.40, 64: 0.00}
+VM = {0: 0.78, 10: 0.81, 20: 0.84, 30: 0.87, 40: 0.90, 50: 0.93, 60: 0.96, 70: 0.99, 80: 0.99, 90: 0.96, 100: 0.93}
+VM |= {110: 0.90, 120: 0.87, 130: 0.84, 140: 0.81, 150: 0.78, 160: 0.75, 170: 0.72, 175: 0.70, 176: 0.00}
+DM = {
+    25: 1.00,
+    40: 0.93,
+    55: 0.90,
+    70: 0.88,
+    85: 0.87,
+    100: 0.87,
+    115: 0.86,
+    145: 0.85,
+    160: 0.85,
+    175: 0.85,
+    176: 0.00,
+}
+AM = {0: 1.00, 15: 0.95, 30: 0.90, 45: 0.86, 60: 0.81, 75: 0.76, 90: 0.71, 105: 0.66, 120: 0.62, 135: 0.57, 136: 0.00}
+
+
+@pytest.mark.parametrize(
+    ("multiplier", "table", "unit"),
+    [(horizontal, HM, 0.01), (vertical, VM, 0.01), (distance, DM, 0.01), (asymmetry, AM, math.radians(1))],
+    ids=["table 1, H in cm", "table 2, V in cm", "table 3, D in cm", "table 4, A in degrees"],
+)
+def test_the_tables_of_the_multipliers(multiplier, table, unit) -> None:  # type: ignore[no-untyped-def]  # four functions
+    """Tables 1 to 4, from memory: what the formulas give, to two places."""
+    for at, expected in table.items():
+        low, high = multiplier((at * unit, at * unit))
+        assert low == high
+        assert low == pytest.approx(expected, abs=0.0051), at
+
+
+def test_the_table_of_couplings() -> None:
+    """Table 7: fair as quoted, good and poor from memory."""
+    table: dict[Coupling, tuple[float, float]] = {"good": (1.00, 1.00), "fair": (0.95, 1.00), "poor": (0.90, 0.90)}
+    for kind, (below, above) in table.items():
+        assert coupling((kind,), (0.74, 0.74)) == (below, below)
+        assert coupling((kind,), (0.75, 0.75)) == (above, above)
 
 
 def test_example_4_at_its_origin() -> None:

@@ -53,11 +53,22 @@ WANTED = {
     "order": {"companion-missing", "ordered-not-used", "promised-twice", "too-few-for-rigs", "used-not-ordered"},
     "packing": {
         "camera-left-on",
+        "case-overweight",
+        "case-too-small",
         "head-packed-tilted",
         "head-packed-under-tension",
         "head-with-own-case-on-sticks",
+        "lift-too-heavy",
+        "nothing-packed-for",
         "pan-bar-bound",
         "slide-left-on",
+    },
+    "power": {
+        "battery-plate-differs",
+        "cold-day",
+        "draw-over-battery",
+        "runtime-short",
+        "voltage-outside",
     },
     "reading": {
         "circular-use",

@@ -1,4 +1,4 @@
-"""Cases packed: what they weigh, whether things fit, and who may lift them."""
+"""Cases packed: what they weigh, and who may lift them. `stowing` tells whether things fit."""
 
 from __future__ import annotations
 
@@ -8,18 +8,19 @@ from kitproof.facts.cases import with_inner
 from kitproof.facts.fact import fact
 from kitproof.facts.outlines import mass_of
 from kitproof.facts.packing import CaseSubject
-from kitproof.facts.values import Amount, Words, joined, number, text
-from kitproof.mechanics import baggage, fitting, lifting
-from kitproof.mechanics.fitting import Fit
+from kitproof.facts.values import TRUTH, Amount, Truth, Verdict, Words, joined, number, text
+from kitproof.mechanics import baggage, lifting
 from kitproof.mechanics.lifting import Hands, Lift
 from kitproof.model.kitlist import Case, Packed
-from kitproof.model.parts import Part
 from kitproof.model.quantities import Interval, Range
 from kitproof.words.dimensions import LENGTH, MASS, NUMBER
 
 NIOSH = "NIOSH 94-110 (rev. 9/2021), as quoted; geometry not said from memory"
 HANDLE_OUT: Range = (0.25, 0.63)
 """How far out the hands are where neither the case nor its depth says: as near and as far as the equation goes."""
+
+PEOPLE = {2: "two people", 3: "three people"}
+"""Those of whom the guidance speaks, one apart."""
 
 
 def _cases(case: CaseSubject) -> list[Case]:
@@ -51,6 +52,15 @@ def case_mass(case: CaseSubject) -> Amount:
     return Amount(low, high, missing)
 
 
+@fact(
+    "limit_told", "case", TRUTH, "whether anything says what the case may weigh at most, if only as a ?", certain=True
+)
+def limit_told(case: CaseSubject) -> Verdict:
+    house = case.case.house_case
+    told = "limit" in case.case.places or (house is not None and "limit" in house.places)
+    return Verdict(Truth.TRUE if told else Truth.FALSE)
+
+
 @fact("case_limit", "case", number(MASS), "the most that the case may weigh packed", source="as said")
 def case_limit(case: CaseSubject) -> Amount:
     return _said(case.case.limit, f"{case.case.label}: limit")
@@ -73,47 +83,6 @@ def _said(interval: Interval | None, lacks: str) -> Amount:
     if interval is None or not interval.known:
         return Amount(0.0, math.inf, (lacks,))
     return Amount(interval.low, interval.high)
-
-
-def _size(part: Part) -> tuple[fitting.Size | None, tuple[str, ...]]:
-    """The size in which a part is packed: folded, its outline, or a lens's length and front."""
-    if part.folds_to is not None and part.folds_to.known:
-        return fitting.folded(part.folds_to.range), ()
-    if len(part.size) == 3 and all(side.known for side in part.size):
-        return (part.size[0].range, part.size[1].range, part.size[2].range), ()
-    if part.kind == "lens" and part.length is not None and isinstance(part.front, Interval) and part.front.known:
-        return (part.length.range, part.front.range, part.front.range), ()
-    return None, (part.lacks("size"),)
-
-
-@fact(
-    "fits", "case", text("yes", "no", "not decided"), "whether what the case holds fits in it, set square to its sides"
-)
-def fits(case: CaseSubject) -> Words:
-    """ "not decided" where too many things lie in it to try all, or only aslant may do; missing where sizes are not
-    known. Cases that lie in it count by their outer sizes."""
-    inside = case.case.inside
-    if len(inside) != 3 or not all(side.known for side in inside):
-        return Words(None, (f"{case.case.label}: inside",))
-    things: list[fitting.Size] = []
-    missing: tuple[str, ...] = case.case.unread
-    named = {each.name: each for each in case.setting.kitlist.cases}
-    for packed in case.case.holds:
-        size, lacks = _size(packed.part) if packed.part else _outside(named.get(packed.case_name), packed.case_name)
-        missing = joined(missing, lacks)
-        things += [size] * packed.count if size is not None else []
-    found = fitting.fits(things, (inside[0].range, inside[1].range, inside[2].range)).fit
-    if found is Fit.NO:
-        return Words("no")
-    if missing or found is Fit.SIZES:
-        return Words(None, missing or (f"{case.case.label}: the sizes of what it holds, more closely",))
-    return Words("yes" if found is Fit.YES else "not decided")
-
-
-def _outside(case: Case | None, name: str) -> tuple[fitting.Size | None, tuple[str, ...]]:
-    if case is None or len(case.outside) != 3 or not all(side.known for side in case.outside):
-        return None, (f'case "{name}": outside',)
-    return (case.outside[0].range, case.outside[1].range, case.outside[2].range), ()
 
 
 def _lift(case: CaseSubject) -> tuple[Lift | None, tuple[str, ...]]:
@@ -177,17 +146,35 @@ def lift_people(case: CaseSubject) -> Amount:
     "case",
     number(NUMBER),
     "that index shared out among the people who lift it: a guide, outside the equation",
-    "lift_index over 4/3 for two people, 3/2 for three",
-    "UK guidance on manual handling, as quoted",
+    "lift_index over 4/3 for two people, 3/2 for three; for more, between that for three and an even share",
+    "UK guidance on manual handling, as quoted; more than three: derived",
 )
 def team_index(case: CaseSubject) -> Amount | None:
-    """Not there for a number of people of which no guidance speaks."""
+    """More people than three count for no less than three, and never for more than as many as they are."""
     index = lift_index.compute(case)
-    people = int(case.amount("lift_people").low)
     if not isinstance(index, Amount):
         return None
+    people = int(case.amount("lift_people").low)
     guide = lifting.team_guide((index.low, index.high), people)
-    return None if guide is None else Amount(*guide, index.missing)
+    if guide is None:
+        guide = (index.low / people, index.high / lifting.TEAM_SHARES[3])
+    return Amount(*guide, index.missing)
+
+
+@fact(
+    "lift_guide",
+    "case",
+    text(),
+    "how many people it is for by the guide, in words; nothing where one is enough or three are not",
+    "the least number of people for whom the index shared out is 1 at most",
+    "UK guidance on manual handling, as quoted",
+)
+def lift_guide(case: CaseSubject) -> Words:
+    index = lift_index.compute(case)
+    if not isinstance(index, Amount) or index.high <= 1:
+        return Words(None)
+    enough = (words for people, words in PEOPLE.items() if index.high <= lifting.TEAM_SHARES[people])
+    return Words(next(enough, None))
 
 
 @fact(

@@ -13,7 +13,7 @@ from kitproof.mechanics import powering
 from kitproof.mechanics.powering import Draw, Stock
 from kitproof.model.parts import Part
 from kitproof.model.quantities import Range
-from kitproof.words.dimensions import CHARGE, ENERGY, NUMBER, POWER, TIME, VOLTAGE
+from kitproof.words.dimensions import CHARGE, CURRENT, ENERGY, NUMBER, POWER, TIME, VOLTAGE
 
 POWERED = ("camera", "monitor", "recorder", "light")
 """Kinds of part that always draw power: one that says nothing of it is asked. Others draw what they say."""
@@ -106,13 +106,20 @@ def energy(rig: RigSubject) -> Amount | None:
     source=COLD,
 )
 def cold_share(rig: RigSubject) -> Amount:
-    """All of it where the list says nothing of the temperature."""
+    """All of it where the list says nothing of the temperature.
+
+    The numbers of the house are those of lithium-ion cells: how much less others give in the cold is not known.
+    """
     site = rig.rig.site.site_temperature
     if site is None:
         return Amount(1.0, 1.0)
     if not site.known:
         return Amount(0.0, 1.0, (rig.lacks("site temperature"),))
-    return Amount(*powering.share_left((site.low, site.low)))
+    low, high = powering.share_left((site.low, site.low))
+    parts = [each.part for each in batteries(rig)]
+    if high == 1 or all(part.chemistry == ("lithium-ion",) for part in parts):
+        return Amount(low, high)
+    return Amount(0.0, 1.0, tuple(part.lacks("chemistry") for part in parts if not part.chemistry))
 
 
 @fact(
@@ -132,6 +139,26 @@ def runtime(rig: RigSubject) -> Amount | None:
     return Amount(*found, joined(held.missing, share.missing, drawn.missing))
 
 
+def runtime_of_one(rig: RigSubject) -> Amount | None:
+    """How long one battery of the rig lasts, in s; of several kinds the weakest. Not there without a battery."""
+    found = batteries(rig)
+    if not found:
+        return None
+    share, drawn = rig.amount("cold_share"), rig.amount("draw")
+    held = [energy_of(each.part) for each in found]
+    one = (min(low for (low, _), _ in held), min(high for (_, high), _ in held))
+    each = powering.runtime(one, (share.low, share.high), (drawn.low, drawn.high))
+    return Amount(*each, joined(share.missing, drawn.missing, *(missing for _, missing in held)))
+
+
+def day_of(rig: RigSubject) -> Amount:
+    """The length of the day, in s; not known where no list says it."""
+    day = rig.rig.site.day
+    if day is None or not day.known:
+        return Amount(0.0, math.inf, (rig.lacks("day"),))
+    return Amount(day.low, day.high)
+
+
 @fact(
     "batteries_needed",
     "rig",
@@ -142,18 +169,12 @@ def runtime(rig: RigSubject) -> Amount | None:
 )
 def batteries_needed(rig: RigSubject) -> Amount | None:
     """Not there without a battery; the day that no list says is not known. Several kinds count as the weakest."""
-    found, day = batteries(rig), rig.rig.site.day
-    if not found:
+    each = runtime_of_one(rig)
+    if each is None:
         return None
-    share, drawn = rig.amount("cold_share"), rig.amount("draw")
-    held = [energy_of(each.part) for each in found]
-    one = (min(low for (low, _), _ in held), min(high for (_, high), _ in held))
-    each = powering.runtime(one, (share.low, share.high), (drawn.low, drawn.high))
-    known = day is not None and day.known
-    lacks = () if known else (rig.lacks("day"),)
-    hours = day.range if day is not None else (0.0, math.inf)
-    missing = joined(share.missing, drawn.missing, lacks, *(each_missing for _, each_missing in held))
-    return Amount(*powering.batteries_needed(hours, each), missing)
+    day = day_of(rig)
+    found = powering.batteries_needed((day.low, day.high), (each.low, each.high))
+    return Amount(*found, joined(each.missing, day.missing))
 
 
 @fact(
@@ -179,12 +200,39 @@ def draw_share(rig: RigSubject) -> Amount | None:
     return Amount(*powering.draw_share((drawn.low, drawn.high), weakest), drawn.missing)
 
 
+def _lowest_voltage(rig: RigSubject) -> tuple[Range, tuple[str, ...]]:
+    """The least nominal voltage of the rig's batteries, in V, and what is missing."""
+    voltages = [(each.part, each.part.voltage) for each in batteries(rig)]
+    known = [voltage.range for _, voltage in voltages if voltage is not None and voltage.known]
+    lacks = tuple(part.lacks("voltage") for part, voltage in voltages if voltage is None or not voltage.known)
+    low, high = min((low for low, _ in known), default=math.inf), min((high for _, high in known), default=math.inf)
+    return (0.0 if lacks else low, high), lacks
+
+
+@fact(
+    "current",
+    "rig",
+    number(CURRENT),
+    "the greatest current that the rig draws, its battery being nearly empty",
+    "draw_most over the voltage of an empty battery, 3.0 V for each nominal 3.6 V",
+    "P = U × I; the voltage of empty lithium-ion cells from memory",
+)
+def current(rig: RigSubject) -> Amount | None:
+    """Not there without a battery."""
+    if not batteries(rig):
+        return None
+    voltage, lacks = _lowest_voltage(rig)
+    drawn = rig.amount("draw_most")
+    empty, _ = powering.voltage_span(voltage)
+    return Amount(*powering.current((drawn.low, drawn.high), empty), joined(drawn.missing, lacks))
+
+
 @fact(
     "voltage_spare",
     "rig",
     number(VOLTAGE),
     "how far the battery's nominal voltage lies inside what the camera runs on; negative outside",
-    "to the nearer end of the camera's power",
+    "to the nearer end of the camera's power; the least of several batteries",
     "as said",
 )
 def voltage_spare(rig: RigSubject) -> Amount | None:
@@ -192,9 +240,13 @@ def voltage_spare(rig: RigSubject) -> Amount | None:
     found, camera = batteries(rig), rig.build.first("camera")
     if not found or camera is None:
         return None
-    power, voltage = camera.part.power, found[0].part.voltage
-    lacks: tuple[str, ...] = () if power is not None and power.known else (camera.part.lacks("power"),)
-    lacks += () if voltage is not None and voltage.known else (found[0].part.lacks("voltage"),)
-    if power is None or voltage is None or lacks:
-        return Amount(-math.inf, math.inf, lacks)
-    return Amount(*powering.voltage_spare(voltage.range, (power.low, power.high)))
+    power = camera.part.power
+    if power is None or not power.known:
+        return Amount(-math.inf, math.inf, (camera.part.lacks("power"),))
+    spares, lacks = [], []
+    for each in found:
+        voltage = each.part.voltage
+        known = voltage is not None and voltage.known
+        spares.append(powering.voltage_spare(voltage.range if voltage else (0.0, math.inf), (power.low, power.high)))
+        lacks += [] if known else [each.part.lacks("voltage")]
+    return Amount(min(low for low, _ in spares), min(high for _, high in spares), tuple(dict.fromkeys(lacks)))

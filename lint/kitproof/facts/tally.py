@@ -133,10 +133,11 @@ class Tally:
         return found
 
     def _most_together(self, name: str, rigs: Sequence[Rig]) -> int:
-        apart = {frozenset((a.name, b.name)) for a, b in pairs(rigs, 2) if not self._together(a, b)}
+        apart = {frozenset((a.name, b.name)) for a, b in pairs(rigs, 2) if not self.together(a, b)}
         return _heaviest([(rig.name, self.needs[name][rig.name]) for rig in rigs], apart)
 
-    def _together(self, a: Rig, b: Rig) -> bool:
+    def together(self, a: Rig, b: Rig) -> bool:
+        """Whether two rigs may stand on one day."""
         if b.name in a.instead_of or a.name in b.instead_of:
             return False
         first, second = self.days(a), self.days(b)

@@ -7,10 +7,12 @@ from typing import Any
 
 from kitproof.model import convert
 from kitproof.model.convert import Line
+from kitproof.model.impossible import possible_case, possible_charge
 from kitproof.model.kitlist import Case, Lifted, Move, Order, OrderLine, Packed, Waiver
 from kitproof.model.parts import Part
 from kitproof.model.quantities import Interval
-from kitproof.model.rig_maker import FindPart, Report
+from kitproof.model.reports import Report
+from kitproof.model.rig_maker import FindPart
 from kitproof.reading.document import Document, Entry, Field, Held, Lift, Ordered, Where
 from kitproof.words.dimensions import ANGLE, FREQUENCY, LENGTH, MASS, NUMBER
 from kitproof.words.kinds import ENTRIES
@@ -97,6 +99,7 @@ def make_case(
     `within` widens its own mass.
     """
     values, places = _plain(document, entry, ("is", "goes", "holds", "lifted"))
+    values = possible_case(values, places, report)
     house: Part | None = None
     goes: list[str] = []
     lost_moves: list[str] = []
@@ -119,7 +122,7 @@ def make_case(
             goes.extend(known)
             lost_moves.extend(f'move "{each.name.text}"' for each in value.names if each.name.text not in known)
         elif name == "holds":
-            holds.append(_packed(value, find, line))
+            holds.append(_packed(value, find, line, report))
         elif name == "lifted":
             lifted = _lifted(value, line)
     if house is not None:
@@ -149,7 +152,7 @@ def _moves(value: Any, moves: Mapping[str, Move], line: Line, report: Report) ->
             )
 
 
-def _packed(value: Held, find: FindPart, line: Line) -> Packed:
+def _packed(value: Held, find: FindPart, line: Line, report: Report) -> Packed:
     values: dict[str, Any] = {}
     states: set[str] = set()
     places: dict[str, Where] = {}
@@ -166,7 +169,8 @@ def _packed(value: Held, find: FindPart, line: Line) -> Packed:
             case "counterbalance":
                 values["step"] = state.step
             case "charge":
-                values["charge"] = convert.interval(state.quantity, NUMBER)
+                charge = convert.interval(state.quantity, NUMBER)
+                values["charge"] = possible_charge(charge, line.where(state), report)
             case "fitted in":
                 values["fitted_in"] = state.name.text if state.name else ""
     part = None if value.is_case else find("", value.name.text, value.mass, line.where(value.name))

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from kitproof.model import convert
 from kitproof.model.case_maker import make_case, make_move, make_order, make_waiver
 from kitproof.model.convert import Line
+from kitproof.model.impossible import possible_day, possible_part
 from kitproof.model.kitlist import Case, KitList, Move, Order, PlacedSlip, Waiver
 from kitproof.model.names import Shelves, check_names
 from kitproof.model.part_checks import check_part
@@ -128,7 +129,7 @@ class _Maker:
             if entry.kind != "part" or entry.part_kind not in KINDS or not entry.name:
                 self.unsure.update({entry.name} if entry.kind == "part" else ())
                 continue
-            part = make_part(document, entry, within)
+            part = possible_part(make_part(document, entry, within), self._report)
             check_part(part, self._report)
             if document is self.sources.documents[0]:
                 self.own_parts.append(part)
@@ -191,6 +192,8 @@ class _Maker:
                 if field.value is None and word.shape not in (Shape.QUANTITY, Shape.REACH):
                     continue
                 found[word.name] = convert.plain(word, field.value, line)
+                if word.name == "day":
+                    found["day"] = possible_day(found["day"], line.where(), self._report)
         return found
 
     def _find(self, slot: str, name: str, mass: Quantity | None, where: Where) -> Part:

@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from kitproof.model.kitlist import Case, Order
 from kitproof.model.parts import Named, Part
-from kitproof.model.rig_maker import Report
+from kitproof.model.reports import Report
 from kitproof.model.rigs import Rig, SlotLine
 from kitproof.reading.document import Where
 from kitproof.words.nearest import nearest

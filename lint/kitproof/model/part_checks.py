@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from kitproof.model.parts import Part
-from kitproof.model.rig_maker import Report
+from kitproof.model.reports import Report
 
 
 def check_part(part: Part, report: Report) -> None:

@@ -122,6 +122,8 @@ class Part(Struct, frozen=True, kw_only=True):
     voltage: Interval | None = None
     delivers: Interval | None = None
     chemistry: tuple[str, ...] = ()
+    charges_at_once: int | None = None
+    charges_in: Interval | None = None
     inside: tuple[Interval, ...] = ()
     outside: tuple[Interval, ...] = ()
     limit: Interval | None = None

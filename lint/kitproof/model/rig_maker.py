@@ -10,7 +10,9 @@ from msgspec.structs import replace
 
 from kitproof.model import convert
 from kitproof.model.convert import Line
+from kitproof.model.impossible import possible_day
 from kitproof.model.parts import Part
+from kitproof.model.reports import Report
 from kitproof.model.rigs import Option, Rig, Site, SlotLine
 from kitproof.reading.document import Also, Choices, Document, Entry, Name, Where, Without
 from kitproof.words.dimensions import LENGTH
@@ -25,9 +27,6 @@ SLOTS = frozenset(kind.word for kind in KINDS.values() if kind.in_rigs)
 
 FindPart = Callable[[str, str, Any, Where], Part]
 """From a slot, a name, the mass said on the line (or None) and the name's place to the part, or to a stand-in."""
-
-Report = Callable[..., None]
-"""Takes a slip kind, its place, what was said, and the nearest known names."""
 
 
 class _Open(Struct, frozen=True):
@@ -72,6 +71,8 @@ def make_rig(document: Document, entry: Entry, like: Rig | None, site: Site, fin
     _stand_in(this, lines, like)
     _from_the_ground_up(this, lines)
     own_site = {field.name: values.pop(field.name) for field in SITE if field.name in values}
+    if "day" in own_site:
+        own_site["day"] = possible_day(own_site["day"], values["places"]["day"], report)
     site = Site(**{**_said(site), **(_said(like.site) if like else {}), **own_site}, places=site.places)
     return Rig(
         name=entry.name,

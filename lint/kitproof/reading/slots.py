@@ -221,7 +221,8 @@ def read_ordered(draft: OrderedDraft, field: FieldWord, notes: Notes) -> Ordered
 
 
 def read_held(draft: HeldDraft, field: FieldWord, notes: Notes) -> Held | None:
-    """A packed thing and its states. A state that cannot be taken is left out: it is then not known."""
+    """A packed thing and its states. A state that cannot be taken is left out: it is then not known. So are two that
+    contradict each other."""
     thing = _thing(draft.thing, notes)
     if thing is None:
         return None
@@ -235,19 +236,30 @@ def read_held(draft: HeldDraft, field: FieldWord, notes: Notes) -> Held | None:
                 mass = quantity(each.value, (MASS,), notes)
             continue
         state = _state(each, notes)
-        if state is not None and _fits(state, states, notes):
+        if state is not None:
             states.append(state)
-    return Held(thing[1], draft.is_case, thing[0], mass, tuple(states), notes.value_start, notes.line.end)
+    kept = _agreeing(states, notes)
+    return Held(thing[1], draft.is_case, thing[0], mass, kept, notes.value_start, notes.line.end)
 
 
-def _fits(state: State, before: list[State], notes: Notes) -> bool:
-    """Whether the state can stand beside those before it; a slip at the later one where not."""
-    for group in _ONE_ONLY:
-        for other in before:
-            if state.text in group and other.text in group:
-                notes.add("figures-contradict", state.start, state.end, f"it does not agree with “{other.text}”")
-                return False
-    return True
+def _agreeing(states: list[State], notes: Notes) -> tuple[State, ...]:
+    """The states that nothing contradicts; a slip at each that does not agree with one before it. What is said twice
+    alike is kept once."""
+    lost: list[State] = []
+    for number, state in enumerate(states):
+        other = next((each for each in states[:number] if _one_only(state, each)), None)
+        if other is not None:
+            notes.add("figures-contradict", state.start, state.end, f"it does not agree with “{_typed(other, notes)}”")
+            lost += [state] if _typed(state, notes) == _typed(other, notes) else [state, other]
+    return tuple(each for each in states if each not in lost)
+
+
+def _one_only(state: State, other: State) -> bool:
+    return any(state.text in group and other.text in group for group in _ONE_ONLY)
+
+
+def _typed(state: State, notes: Notes) -> str:
+    return fold(notes.line.typed[state.start : state.end])
 
 
 def _state(draft: StateDraft, notes: Notes) -> State | None:
