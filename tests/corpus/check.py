@@ -13,8 +13,8 @@ from random import Random
 from kitproof.proofing.findings import Finding
 from tests.corpus.draft import MENDED, Draft, Line, before, draft
 from tests.corpus.planters import PLANTERS, Planter
-from tests.corpus.touched import touched
-from tests.proofing.lists import book, book_with, everything, proofed, proofed_together
+from tests.corpus.touched import bare_rigs, touched
+from tests.proofing.lists import book, book_with, everything, proofed, proofed_among
 
 CONSEQUENCES = Path(__file__).with_name("consequences.toml")
 
@@ -56,6 +56,11 @@ def _found_before(name: str) -> frozenset[tuple[str, str]]:
     return frozenset((each.rule, each.subject) for each in everything(proofed(before(name)).findings))
 
 
+@cache
+def _rigs_before(name: str) -> Mapping[str, object]:
+    return bare_rigs(before(name))
+
+
 def planted(rule: str, chance: Random) -> tuple[Draft, Line, Planter] | None:
     """A fault of a rule, by any of its planters in any of the samples that has a place for it."""
     ways = [(planter, name) for planter in PLANTERS[rule] for name in MENDED]
@@ -76,7 +81,8 @@ def check(rule: str, chance: Random, called: str) -> Result:
     paper, line, planter = made
     place = paper.place(line)
     by = book() if paper.settings is None else book_with(paper.settings)
-    found = [each for each in everything(proofed_together(paper.read_all(), by)[0].findings) if not each.quiet]
+    lists = paper.read_all()
+    found = [each for each in everything(proofed_among(lists, by).findings) if not each.quiet]
     hits = [each for each in found if _is_hit(each, rule, place)]
     typed = line.text.strip().encode("utf-8", "replace").decode()
     here = f"{called}, {rule}, {planter.__name__} in {paper.name}, line {place[1]} of {place[0]} “{typed}”"
@@ -89,8 +95,9 @@ def check(rule: str, chance: Random, called: str) -> Result:
     else:
         others = [(each.outcome, each.where.path, each.where.line) for each in found if each.rule == rule]
         result.problems.append(f"{here}: not found; of that rule: {others or 'nothing'}")
-    changed = touched(paper.before, paper.read())
-    _judge_others(result, rule, [each for each in found if each not in hits], paper.name, here, changed)
+    others = [each for each in found if each not in hits and (each.rule, each.subject) not in _found_before(paper.name)]
+    changed = touched(_rigs_before(paper.name), lists[0]) if others else frozenset()
+    _judge_others(result, rule, others, here, changed)
     return result
 
 
@@ -99,14 +106,10 @@ def _is_hit(finding: Finding, rule: str, place: tuple[str, int]) -> bool:
     return (finding.rule, finding.outcome, at) == (rule, "fails", place)
 
 
-def _judge_others(
-    result: Result, rule: str, others: Sequence[Finding], name: str, here: str, changed: frozenset[str]
-) -> None:
+def _judge_others(result: Result, rule: str, others: Sequence[Finding], here: str, changed: frozenset[str]) -> None:
     """Each finding beside the planted one is declared, and of no rig that the fault leaves as it was."""
     declared = consequences().get(rule, {})
     for each in others:
-        if (each.rule, each.subject) in _found_before(name):
-            continue
         kind = "cannot tell" if each.outcome == "cannot tell" else "itself" if each.rule == rule else each.rule
         if kind in declared and (each.subject in changed or not each.subject.startswith("rig ")):
             result.met[rule, kind] += 1

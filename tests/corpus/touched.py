@@ -11,10 +11,15 @@ from kitproof.model.kitlist import KitList
 from kitproof.reading.document import Where
 
 
-def touched(before: KitList, after: KitList) -> frozenset[str]:
+def touched(before: Mapping[str, Any], after: KitList) -> frozenset[str]:
     """What the rigs that differ are called in findings; where a line stands does not count."""
-    old, new = ({rig.label: _bare(rig) for rig in each.rigs} for each in (before, after))
-    return frozenset(label for label in {*old, *new} if old.get(label) != new.get(label))
+    now = bare_rigs(after)
+    return frozenset(label for label in {*before, *now} if before.get(label) != now.get(label))
+
+
+def bare_rigs(kitlist: KitList) -> Mapping[str, Any]:
+    """The rigs of a list by what findings call them, without their places in the text."""
+    return {rig.label: _bare(rig) for rig in kitlist.rigs}
 
 
 def _bare(value: Any) -> Any:

@@ -63,6 +63,11 @@ def proofed(kitlist: KitList, day: date = DAY, by: RuleBook | None = None) -> Pr
     return proof(kitlist, by or book(), day)
 
 
+def proofed_among(lists: Sequence[KitList], by: RuleBook | None = None) -> Proof:
+    """The first of several lists, proofed with what the others promise."""
+    return proof(lists[0], by or book(), DAY, beside(lists)[0])
+
+
 def proofed_together(lists: Sequence[KitList], by: RuleBook | None = None) -> list[Proof]:
     """Lists that are proofed in one run, each with what the others promise."""
     return [proof(each, by or book(), DAY, others) for each, others in zip(lists, beside(lists), strict=True)]
