@@ -38,7 +38,7 @@ class UnreadableError(Exception):
 
 
 def _unit_pattern() -> str:
-    names = sorted(UNITS, key=len, reverse=True)
+    names = sorted(UNITS, reverse=True)  # a name before those that it begins with
     return "(?:" + "|".join(re.escape(name) for name in names) + r")(?![\w²^])"
 
 

@@ -85,7 +85,8 @@ def _must_hold(node: Typed, negated: bool) -> Iterator[tuple[Typed, bool]]:
 
 def _asked(node: Typed) -> Read | None:
     """The one word or number that a condition compares with what is written in the rule."""
-    if isinstance(node, CompareWords) and isinstance(node.left, Read):
+    if isinstance(node, CompareWords):
+        assert isinstance(node.left, Read), "a word in quotes stands on the right"
         return node.left if isinstance(node.right[0], Word) else None  # of several all are words
     if isinstance(node, CompareNumbers):
         for one, other in ((node.left, node.right), (node.right, node.left)):
@@ -139,7 +140,7 @@ class _Said(Struct):
 def _not_of_that_kind(test: Typed, said: dict[Read, _Said], knows: Knows) -> Iterator[str]:
     """What a condition asks of a part whose kind is fixed by another, and which that kind does not have."""
     for kind, held in said.items():
-        if not kind.steps or kind.steps[-1] != "kind" or not held.words:
+        if kind.steps[-1] != "kind" or not held.words:
             continue
         before = kind.steps[:-1]
         for node in all_in(test):
