@@ -7,6 +7,7 @@ import pytest
 from kitproof.rulebook import syntax
 from kitproof.rulebook.expressions import UnreadableError, parse
 from kitproof.rulebook.syntax import Arithmetic, Comparison, Name, Number, Quoted
+from kitproof.words.units import UNITS
 
 A, B = Name(("a",), 0, 1), Name(("b",), 4, 5)
 
@@ -54,6 +55,12 @@ def test_every_form_is_read_with_its_places(text: str, read: syntax.Expression) 
     assert parse(text) == read
 
 
+def test_every_unit_is_read_whole_though_it_begin_with_another() -> None:
+    for unit in UNITS:
+        assert parse(f"3 {unit}") == Number(3.0, unit, 0, 2 + len(unit))
+        assert parse(f"3{unit}") == Number(3.0, unit, 0, 1 + len(unit))
+
+
 @pytest.mark.parametrize(
     ("text", "plain"),
     [
@@ -81,6 +88,14 @@ def test_products_bind_closer_than_sums_and_and_than_or() -> None:
     assert sums.left.sign == "+"
     assert isinstance(parse("a and b or c"), syntax.Either)
     assert isinstance(parse("(a or b) and c"), syntax.Both)
+    last = parse("a and not any b in c where d")
+    assert isinstance(last, syntax.Both)
+    assert isinstance(last.parts[1], syntax.Not)
+    assert isinstance(last.parts[1].of, syntax.Quantifier)
+    last = parse("a or b and any c in d where e")
+    assert isinstance(last, syntax.Either)
+    assert isinstance(last.parts[1], syntax.Both)
+    assert isinstance(last.parts[1].parts[1], syntax.Quantifier)
     inside = parse("any a in b where c and d or e")
     assert isinstance(inside, syntax.Quantifier)
     assert isinstance(inside.where, syntax.Either)
