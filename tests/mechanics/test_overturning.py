@@ -11,7 +11,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from kitproof.mechanics.overturning import SAFETY, ballast_needed, overturn_share, tipping_energy
+from kitproof.mechanics.overturning import (
+    SAFETY,
+    ballast_needed,
+    least_tipping_energy,
+    overturn_share,
+    tipping_energy,
+)
 from kitproof.mechanics.ranges import Interval, negate
 from kitproof.mechanics.stance import Stance
 from kitproof.mechanics.tipping import lean, tip_angle
@@ -261,3 +267,19 @@ def test_the_energy_to_tip_is_what_the_corners_reach(
 def test_energies_of_what_is_not_known() -> None:
     assert tipping_energy((0.0, INF), (0.1, 0.2), (0.0, INF)) == (0.0, INF)
     assert tipping_energy((100.0, 100.0), (-0.2, -0.1), (1.0, 1.0)) == (0.0, 0.0)
+
+
+PLACES = st.tuples(st.floats(-0.2, 0.6), st.floats(0.1, 2.0))
+
+
+@given(PLACES, PLACES)
+def test_the_least_energy_on_the_way_is_no_more_than_at_any_place_of_it(
+    start: tuple[float, float], end: tuple[float, float]
+) -> None:
+    """Brute force: 400 places between two, and the least of them comes near."""
+    found = least_tipping_energy(100.0, start, end)
+    shares = [n / 400 for n in range(401)]
+    ways = [tuple(a + share * (b - a) for a, b in zip(start, end, strict=True)) for share in shares]
+    energies = [100.0 * (math.hypot(max(d, 0.0), h) - h) for d, h in ways]
+    assert found <= min(energies) + 1e-9
+    assert found == pytest.approx(min(energies), abs=1e-2)

@@ -154,7 +154,7 @@ def ways(spring: Spring, axis: Range) -> tuple[list[tuple[Range, list[Strip]]], 
 def torque_left(
     weights: Sequence[Weight], axis: Range, spring: Spring | None, slide: Sliding, tilts: tuple[float, float]
 ) -> Between:
-    """The worst |T| over tilts, with spring and slide set as well as they go; inner and outer alike where it is exact."""
+    """The worst |T| over tilts, with spring and slide set as well as they go; both alike where it is exact."""
     if spring is None or not usable(spring):
         return Between(ANY_MASS, ANY_MASS)
     live = [each for each in weights if each.mass[1] > 0]

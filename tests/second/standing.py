@@ -33,11 +33,11 @@ from tests.second.described import (
     between,
 )
 from tests.second.footing import edge_levelled, feet_facts, feet_of, heights, legs_of, radius_at, standing_at
-from tests.second.leaning import Box, Picks, Rest, Sharp, Tilts, picked, worst_over
+from tests.second.leaning import Box, Picks, Rest, Tilts, picked, worst_over
 from tests.second.placing import Stood, mass_of
 from tests.second.pushing import Pushed, pushed, site
 from tests.second.springs import FEWEST_STEPS, lever, spring_left, strips, usable
-from tests.second.termwise import SAFETY, Ends, G, kilograms, over, rise
+from tests.second.termwise import SAFETY, Ends, Fall, G, kilograms, worst_on_the_way
 from tests.second.weights import above_ground, axis_of, endless, sliding, standing_axis, tilting
 
 POINTS = 6
@@ -46,7 +46,7 @@ POINTS = 6
 LEVEL: Tilts = (0.0, 0.0)
 WHOLE_SLOPE: Range = (-math.pi / 2, math.pi / 2)
 FACTS = ("lean", "levelled_share", "overturn_share", "ballast_needed", "fall_share")
-AT_LEVEL = ("tip_angle_level", "levelled_share", "fall_share")
+AT_LEVEL = ("tip_angle_level", "levelled_share")
 TIPS = ("tip_angle_level", "tip_angle_tilted")
 
 
@@ -191,7 +191,8 @@ def _unsure(place: Place, name: str, inner: Range, outer: Range) -> Found:
 def _at_a_point(place: Place, boxes: Sequence[Box], picks: Picks) -> dict[str, float]:
     """Every fact at one point of the doubt: the worst over all leg heights."""
     found = [_at_a_height(place, box, picks) for box in boxes]
-    return {n: (min if n in TIPS else max)(each[n] for each in found) for n in found[0]}
+    worst = {n: (min if n in TIPS else max)(each[n] for each in found) for n in found[0]}
+    return worst | {"fall_share": worst_on_the_way([_fall(place, box, picks) for box in boxes])}
 
 
 def _at_a_height(place: Place, box: Box, picks: Picks) -> dict[str, float]:
@@ -218,21 +219,20 @@ def _at_a_height(place: Place, box: Box, picks: Picks) -> dict[str, float]:
         "levelled_share": here.lean(0.0) / edge_levelled(radius, box.leg, place.ground),
         "overturn_share": max(worst_over(turning, place.reach), 0.0) / (here.mass * G * cos * edge),
         "ballast_needed": kilograms(worst_over(short, place.reach), edge * cos - SAFETY * hook * sin),
-        "fall_share": _fall(place, here, edge, picks),
     }
 
 
-def _fall(place: Place, here: Sharp, edge: float, picks: Picks) -> float:
-    """(M g H − K)(1 − cos θ) over W (√(d² + h²) − h)."""
-    if place.spring is None or not usable(place.spring) or not place.known_lever:
-        return 0.0
-    count = place.spring.steps or (None if place.spring.stepless else FEWEST_STEPS[0])
-    needed = here.above * here.mass * G
-    at = (here.axis, here.axis)
-    cut = strips(place.spring, picks.pick(lever(place.spring, at), "lever"), count)
-    left = next(strip.left(needed)[0] for strip in cut if strip.low <= needed <= strip.high)
-    gained = max(-left, 0.0) * (1 - math.cos(max(abs(each) for each in place.reach)))
-    return over(gained, here.mass * G * rise(edge - here.lean(0.0), here.height(0.0)))
+def _fall(place: Place, box: Box, picks: Picks) -> Fall:
+    """What a camera gains, (M g H − K)(1 − cos θ), and what it would have to lift, at one leg height."""
+    here, edge = picked(box, picks), picks.pick(box.radius, "radius") / 2
+    gained = 0.0
+    if place.spring is not None and usable(place.spring) and place.known_lever:
+        count = place.spring.steps or (None if place.spring.stepless else FEWEST_STEPS[0])
+        needed = here.above * here.mass * G
+        cut = strips(place.spring, picks.pick(lever(place.spring, (here.axis, here.axis)), "lever"), count)
+        left = next(strip.left(needed)[0] for strip in cut if strip.low <= needed <= strip.high)
+        gained = max(-left, 0.0) * (1 - math.cos(max(abs(each) for each in place.reach)))
+    return Fall(gained, here.mass * G, edge - here.lean(0.0), here.height(0.0))
 
 
 def _termwise(place: Place, boxes: Sequence[Box], ends: Sequence[bool]) -> dict[str, Range]:
@@ -244,6 +244,12 @@ def _termwise(place: Place, boxes: Sequence[Box], ends: Sequence[bool]) -> dict[
         good = [good for (good, _), end in zip((at[name] for at in each), ends, strict=True) if end]
         bad = [at[name][1] for at in each]
         found[name] = (-max(bad), -max(good)) if name in TIPS else (max(good), max(bad))
+    whole = [(box, termwise.sums(replace(box, axis=NOTHING))) for box, end in zip(boxes, ends, strict=True) if end]
+    found["fall_share"] = (0.0, math.inf)
+    if all(level for _, level in whole):
+        falls = [termwise.falls(level, _halved(box.radius), place.gained(box)) for box, level in whole if level]
+        good = [worst_on_the_way([each]) for each, _ in falls]
+        found["fall_share"] = (max(good), worst_on_the_way([each for _, each in falls]))
     return found
 
 
@@ -257,7 +263,6 @@ def _at_height_termwise(place: Place, box: Box) -> dict[str, Ends]:
     if level:
         at["tip_angle_level"] = lambda _: termwise.tip(level, edge, 0.0)
         at["levelled_share"] = lambda _: termwise.levelled(level, _floats(box.radius), box.leg, ground)
-        at["fall_share"] = lambda _: termwise.falling(level, edge, place.gained(box))
     if whole:
         at["tip_angle_tilted"] = lambda tilt: termwise.tip(whole, edge, tilt)
         at["lean"] = whole.lean

@@ -7,8 +7,11 @@ with each other.
 
 from __future__ import annotations
 
+import itertools
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from tests.second.corners import total
 from tests.second.described import Number, Range
@@ -147,10 +150,39 @@ def rise(reach: float, up: float) -> float:
     return d if h == 0 else d * d / (math.hypot(d, h) + h)
 
 
-def falling(of: Sums, edge: Ends, energy: Ends) -> Ends:
+class Fall(NamedTuple):
+    """The energy that a falling camera gains, and what it has to lift over the edge: weight, distance and height."""
+
+    energy: float
+    weight: float
+    reach: float
+    up: float
+
+
+def falls(of: Sums, edge: Ends, energy: Ends) -> tuple[Fall, Fall]:
+    """The mildest and the worst that can be."""
     (near, far), up = of.lean(0.0), of.height(0.0)
-    most, least = of.mass[1] * G * rise(edge[1] - near, up[0]), of.mass[0] * G * rise(edge[0] - far, up[1])
-    return (over(energy[0], most), over(energy[1], least))
+    mildest = Fall(energy[0], of.mass[1] * G, edge[1] - near, up[0])
+    return mildest, Fall(energy[1], of.mass[0] * G, edge[0] - far, up[1])
+
+
+def worst_on_the_way(each: Sequence[Fall]) -> float:
+    """The greatest share of the energy that tips it, at any of them and on the way from one to the next."""
+    found = [over(fall.energy, fall.weight * rise(fall.reach, fall.up)) for fall in each]
+    for a, b in itertools.pairwise(each):
+        low, high = 0.0, 1.0
+        for _ in range(60):
+            third = (high - low) / 3
+            if _rise_between(a, b, low + third) <= _rise_between(a, b, high - third):
+                high -= third
+            else:
+                low += third
+        found.append(over(a.energy, a.weight * _rise_between(a, b, (low + high) / 2)))
+    return max(found)
+
+
+def _rise_between(a: Fall, b: Fall, share: float) -> float:
+    return rise(a.reach + share * (b.reach - a.reach), a.up + share * (b.up - a.up))
 
 
 def over(energy: float, needed: float) -> float:

@@ -249,3 +249,17 @@ def test_what_sits_on_the_rods_does_so_whatever_is_in_doubt_of_the_rods_place() 
     second_moment = math.pi / 64 * (0.015**4 - 0.013**4)
     sag = 0.25 * 9.80665 * 0.2**2 * (0.9 - 0.2) / (6 * 70e9 * second_moment)
     assert _ends(rig, "rod_sag") == pytest.approx((sag, sag))
+
+
+def test_a_camera_may_fall_worst_with_the_legs_between_their_ends() -> None:
+    """As the legs go up, the feet go out and the centre rises: what it takes to tip it is least on the way, here with
+    the legs at about 900 mm."""
+    legs = "  legs 600..1800 mm\n  feet 600 mm at 600 mm, 852 mm at 1800 mm\n"
+    wide = STANDING.replace("  legs 1000..1000 mm\n  feet 600 mm at 1000 mm\n", legs)
+
+    def share(height: str) -> float:
+        lines = f'  sticks "T", legs at {height}\n  head "T head"\n  camera "C"\n  monitor "M", at 1400 mm up\n'
+        return _ends(_rig(f"{wide}rig A\n{lines}  tilts -60° to 0°\n"), "fall_share")[1]
+
+    assert share("900 mm") > max(share("600 mm"), share("1800 mm"))
+    assert share("900 mm") <= share("600..1800 mm") < 1.001 * share("900 mm")

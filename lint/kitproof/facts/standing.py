@@ -8,20 +8,27 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from itertools import pairwise
 
 from msgspec import Struct
 
 from kitproof.facts.balance import tilting
 from kitproof.facts.fact import HouseNumber, fact
 from kitproof.facts.mass import resting
-from kitproof.facts.outlines import middle_up, sides
+from kitproof.facts.pushing import pushes
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.tilting import axis_of, no_weight, slide_of, spring_left, weights
 from kitproof.facts.values import Amount, joined, number, reach
-from kitproof.mechanics import feet, winds
+from kitproof.mechanics import feet
 from kitproof.mechanics.means import mass_range, mean_range
-from kitproof.mechanics.overturning import SAFETY, ballast_needed, overturn_share, tipping_energy
-from kitproof.mechanics.ranges import add, divide, negate
+from kitproof.mechanics.overturning import (
+    SAFETY,
+    ballast_needed,
+    least_tipping_energy,
+    overturn_share,
+    tipping_energy,
+)
+from kitproof.mechanics.ranges import divide, subtract
 from kitproof.mechanics.stance import Stance
 from kitproof.mechanics.tipping import lean, tip_angle
 from kitproof.mechanics.torques import fall_energy_range, forward_left_range
@@ -261,47 +268,6 @@ def levelled_share(rig: RigSubject) -> Amount:
     return Amount(found.low, math.inf if no_slope else found.high, joined(found.missing, no_slope))
 
 
-def pushes(rig: RigSubject, legs: Legs) -> tuple[Range, tuple[str, ...]]:
-    """Moments of wind and push about the ground in N·m, and what is missing. Nothing said of the wind is no wind."""
-    wind, no_wind = _wind(rig, legs)
-    push = rig.rig.push
-    force = (push.low, push.high) if push is not None else LEVEL
-    no_push = (f"{rig.label}: push",) if push is not None and not push.known else ()
-    if rig.rig.left_standing:
-        house = rig.setting.house["left_standing_push"]
-        force = (max(force[0], house), max(force[1], house))
-    return winds.pushing(wind, winds.push_moment(force, legs.stance.plate)), joined(no_wind, no_push)
-
-
-def _wind(rig: RigSubject, legs: Legs) -> tuple[Range, tuple[str, ...]]:
-    wind = rig.rig.site.wind
-    if wind is None:
-        return LEVEL, ()
-    if not wind.known:
-        return (0.0, math.inf), (rig.lacks("wind"),)
-    if wind.high == 0:
-        return LEVEL, ()
-    said, faces, missing = _sails(rig, legs.stance.plate)
-    return winds.wind_moment(wind.range, said or faces, all_met=bool(said)), missing
-
-
-def _sails(rig: RigSubject, plate: Range) -> tuple[list[winds.Sail], list[winds.Sail], tuple[str, ...]]:
-    """What the wind meets, each at the middle of its outline: the sail areas that are said; where none is, the sides of
-    all that is carried; and what is missing of them."""
-    said = [each for each in rig.carried if each.standing.part.sail_area and each.standing.part.sail_area.known]
-    found = []
-    missing: tuple[str, ...] = ()
-    for each in said or rig.carried:
-        part = each.standing.part
-        up = add(each.seat.up, middle_up(part))
-        low, high = add(plate, negate(up) if rig.rig.underslung else up)
-        area = part.sail_area.range if said and part.sail_area else winds.side(*sides(part))
-        found.append(winds.Sail(area, (max(low, 0.0), max(high, 0.0))))
-        known = math.isfinite(area[1]) and math.isfinite(sum(middle_up(part)))
-        missing = joined(missing, each.no_axis("up"), () if known else (part.lacks("size"),))
-    return (found, [], missing) if said else ([], found, missing)
-
-
 @fact(
     "overturn_share",
     "rig",
@@ -316,7 +282,7 @@ def overturn(rig: RigSubject) -> Amount:
     lacks: list[tuple[str, ...]] = []
 
     def share(legs: Legs) -> Range:
-        moment, missing = pushes(rig, legs)
+        moment, missing = pushes(rig, legs.stance.plate)
         lacks.append(missing)
         return overturn_share(legs.stance, legs.edge, steepest, moment)
 
@@ -354,7 +320,7 @@ def ballast(rig: RigSubject) -> Amount:
     lacks: list[tuple[str, ...]] = []
 
     def wanted(legs: Legs) -> Range:
-        moment, missing = pushes(rig, legs)
+        moment, missing = pushes(rig, legs.stance.plate)
         lacks.append(missing)
         hung = line.hung.range if line is not None and line.hung is not None else (legs.height, legs.height)
         safety = rig.setting.house["ballast_safety"]
@@ -391,19 +357,29 @@ def feet_friction(rig: RigSubject) -> Amount:
     "energy: more than 100 % is doubt, not certainty, since sudden stops are not statics",
 )
 def fall_share(rig: RigSubject) -> Amount:
-    """Less than 1 cannot tip the sticks; more may, so that the low end is never more than 1."""
+    """Less than 1 cannot tip the sticks; more may, so that the low end is never more than 1.
+
+    All of the legs' reach is used, and where it takes least to tip them may lie between two heights.
+    """
     left, no_spring = spring_left(rig)
     tilts, no_tilts = tilts_of(rig)
     falling = fall_energy_range(left, tilts) if left != ANYWHERE else (0.0, math.inf)
+    at, no_legs = heights(rig)
+    found = [at_legs(rig, height, LEVEL) for height in at]
+    missing = joined(no_legs, *(each.missing for each in found), no_spring, no_tilts)
+    if not found or not all(each.stance.known for each in found):
+        return Amount(0.0, math.inf, missing)
+    asked = [_tipping(each) for each in found]
+    shares = [divide(falling, tipping_energy(*each)) for each in asked]
+    for (weight, start, up), (_, end, top) in pairwise(asked):
+        least = least_tipping_energy(weight[0], (start[0], up[1]), (end[0], top[1]))
+        shares.append((0.0, divide(falling, (least, least))[1]))
+    low, high = max(low for low, _ in shares), max(high for _, high in shares)
+    return Amount(min(low, 1.0), math.inf if no_tilts else high, missing)
 
-    def share(legs: Legs) -> Range:
-        stance = legs.stance
-        if not stance.known:
-            return (0.0, math.inf)
-        weight = (G * (stance.carried[0] + stance.rest[0]), G * (stance.carried[1] + stance.rest[1]))
-        e, up = lean(stance), stance.nearest(0.0)[1]
-        return divide(falling, tipping_energy(weight, (legs.edge[0] - e[1], legs.edge[1] - e[0]), up))
 
-    found = worst_over(rig, share, (0.0, math.inf), LEVEL, max)
-    low = min(found.low, 1.0)
-    return Amount(low, math.inf if no_tilts else found.high, joined(found.missing, no_spring, no_tilts))
+def _tipping(legs: Legs) -> tuple[Range, Range, Range]:
+    """Weight in N, how far the centre of gravity is from the edge and how high it is, in m, with the head level."""
+    stance = legs.stance
+    weight = (G * (stance.carried[0] + stance.rest[0]), G * (stance.carried[1] + stance.rest[1]))
+    return weight, subtract(legs.edge, lean(stance)), stance.nearest(0.0)[1]

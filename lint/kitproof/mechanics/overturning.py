@@ -91,6 +91,23 @@ def tipping_energy(weight: Interval, reach: Interval, up: Interval) -> Interval:
     )
 
 
+def least_tipping_energy(weight: float, start: tuple[float, float], end: tuple[float, float]) -> float:
+    """The least W (√(d² + h²) − h), in J, on the way from one (d, h) to another, both running straight: as the legs go
+    up, the feet go out and the centre of gravity rises.
+
+    It is convex along the way, so the least is at an end, or inside where it is stationary: with k = dd / dh, at
+    h = (d₀ − k h₀)(1 − k²) / (k (1 + k²)). W in N, lengths in m; d counts as 0 and h as 0 below it.
+    """
+    found = [_rise(max(d, 0.0), max(h, 0.0)) for d, h in (start, end)]
+    (d, h), (there, top) = start, end
+    slope = (there - d) / (top - h) if top != h else 0.0
+    if slope != 0:
+        up = (d - slope * h) * (1 - slope * slope) / (slope * (1 + slope * slope))
+        if min(h, top) < up < max(h, top):
+            found.append(_rise(max(d + slope * (up - h), 0.0), max(up, 0.0)))
+    return times(weight, min(found))
+
+
 def _short(masses: Masses, edge: float, slope: float, pushing: float, safety: float) -> Turning:
     """What the safety factor is short of, s × overturning − restoring in N·m, for one corner of the masses."""
     weight = min(masses.whole, GREAT) * G
