@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
 
 from kitproof.command import main
+from kitproof.mending.ground import Ground
+from kitproof.mending.mend import Mended, mended
 
 UNTIDY = b'rig  A\n\thead "Fenner 12"# why\n'
 NEAT = b'rig A\n  head      "Fenner 12"  # why\n'
@@ -89,3 +92,181 @@ def test_neaten_asks_for_a_list(desk: Path) -> None:
     result = run("neaten")
     assert result.exit_code == 2
     assert "kitproof neaten order.kitlist" in result.stderr
+
+
+# Mending
+
+LIST = """\
+part head "Small"
+  mass      2 kg
+
+rig A
+  head      "Small"  # the new one
+
+order
+  1 x "Small"
+  1 x "Smal"  # twice?
+
+case "C"
+  holds     "Small", tilted down 40°
+"""
+FIXED = LIST.replace('"Smal"', '"Small"').replace("tilted down 40°", "level")
+
+
+@pytest.fixture
+def faulty(desk: Path) -> Path:
+    path = desk / "order.kitlist"
+    path.write_text(LIST, "utf-8")
+    return path
+
+
+def names(folder: Path) -> list[str]:
+    return sorted(each.name for each in folder.iterdir())
+
+
+def test_mend_changes_what_it_can_prove_and_says_what_it_did(faulty: Path) -> None:
+    result = run("mend", "order.kitlist")
+    assert (result.exit_code, result.stderr) == (0, "")
+    assert faulty.read_text("utf-8") == FIXED
+    assert result.stdout.startswith(
+        "order.kitlist: 2 fixes made, each proved by proofing the changed list again.\n"
+        '  Write "Small" in the place of "Smal". (unknown-part, list)\n'
+        '  Pack "Small" so: level. (head-packed-tilted, case "C")\n'
+        "The list as it was is kept as order.kitlist.before-mending.\n"
+    )
+    assert "kitproof proof says what to do." in " ".join(result.stdout.split())
+
+
+def test_mended_again_nothing_changes(faulty: Path) -> None:
+    run("mend", faulty)
+    before = names(faulty.parent)
+    result = run("mend", "order.kitlist")
+    assert result.stdout.startswith("order.kitlist: no fix can be proved, and nothing was changed.\n")
+    assert faulty.read_text("utf-8") == FIXED
+    assert names(faulty.parent) == before
+
+
+def test_show_prints_a_diff_and_changes_nothing(faulty: Path) -> None:
+    result = run("mend", "--show", "order.kitlist")
+    assert result.exit_code == 0
+    assert result.stdout.splitlines()[:2] == ["--- order.kitlist", "+++ order.kitlist"]
+    assert [line for line in result.stdout.splitlines()[2:] if line[0] in "-+"] == [
+        '-  1 x "Smal"  # twice?',
+        '+  1 x "Small"  # twice?',
+        '-  holds     "Small", tilted down 40°',
+        '+  holds     "Small", level',
+    ]
+    assert names(faulty.parent) == ["order.kitlist"]
+    assert faulty.read_text("utf-8") == LIST
+
+
+def test_under_version_control_no_copy_is_kept(faulty: Path) -> None:
+    (faulty.parent / ".git").mkdir()
+    assert "is kept as" not in run("mend", faulty).stdout
+    assert names(faulty.parent) == [".git", "order.kitlist"]
+
+
+def test_a_list_on_standard_input_is_printed_mended_and_what_was_done_is_said_apart(desk: Path) -> None:
+    result = run("mend", "-", "--called", "june.kitlist", typed=LIST.encode())
+    assert (result.exit_code, result.stdout) == (0, FIXED)
+    assert result.stderr.startswith("june.kitlist: 2 fixes made")
+    assert names(desk) == []
+
+
+def test_a_read_only_list_is_left_and_said(faulty: Path) -> None:
+    faulty.chmod(0o444)
+    result = run("mend", "order.kitlist")
+    assert result.exit_code == 2
+    assert result.stderr == '"order.kitlist" is read-only and was left as it is. Make it writable first.\n'
+    assert (faulty.read_text("utf-8"), names(faulty.parent)) == (LIST, ["order.kitlist"])
+
+
+def test_a_list_that_was_saved_meanwhile_is_left_and_said(faulty: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def mended_slowly(ground: Ground) -> Mended:
+        faulty.write_text("rig B\n", "utf-8")
+        return mended(ground)
+
+    monkeypatch.setattr("kitproof.mending.mend.mended", mended_slowly)
+    result = run("mend", "order.kitlist")
+    assert result.exit_code == 2
+    assert result.stderr == '"order.kitlist" has been changed meanwhile and was left as it is. Try again.\n'
+    assert (faulty.read_text("utf-8"), names(faulty.parent)) == ("rig B\n", ["order.kitlist"])
+
+
+@pytest.mark.parametrize(
+    ("was", "now"),
+    [
+        (b"\xef\xbb\xbf" + LIST.encode(), b"\xef\xbb\xbf" + FIXED.encode()),
+        (LIST.replace("\n", "\r\n").encode(), FIXED.replace("\n", "\r\n").encode()),
+        (LIST.replace("\n", "\r\n", 4).encode(), FIXED.replace("\n", "\r\n", 4).encode()),
+        (b"# caf\xe9\n" + LIST.encode(), b"# caf\xe9\n" + FIXED.encode()),
+        (LIST.encode() + b"  }{ what?\n", FIXED.encode() + b"  }{ what?\n"),
+    ],
+    ids=["a mark", "carriage returns", "mixed line ends", "bytes that are no UTF-8", "an unreadable line"],
+)
+def test_nothing_else_of_the_file_changes(faulty: Path, was: bytes, now: bytes) -> None:
+    faulty.write_bytes(was)
+    assert run("mend", faulty).exit_code == 0
+    assert faulty.read_bytes() == now
+
+
+def test_a_line_with_bytes_that_are_no_utf_8_is_not_mended(faulty: Path) -> None:
+    was = LIST.encode().replace(b"# twice?", b"# deux\xe9")
+    faulty.write_bytes(was)
+    assert run("mend", faulty).exit_code == 0
+    assert faulty.read_bytes() == was.replace("tilted down 40°".encode(), b"level")
+
+
+def test_utf_16_is_left_and_said(faulty: Path) -> None:
+    faulty.write_bytes(LIST.encode("utf-16"))
+    result = run("mend", "order.kitlist")
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert "Save it as UTF-8 text first" in result.stderr
+
+
+def test_what_is_wrong_in_a_parts_book_is_for_the_book(faulty: Path) -> None:
+    (faulty.parent / "stock.kitlist").write_text('part head "Small"\n  mass      2,5 kg\n', "utf-8")
+    faulty.write_text('use "stock.kitlist"\n\nrig A\n  head      "Small"\n', "utf-8")
+    result = run("mend", "order.kitlist")
+    assert result.exit_code == 0
+    assert "lies in stock.kitlist, which other lists may use: mend that file by itself." in " ".join(
+        result.stdout.split()
+    )
+    assert names(faulty.parent) == ["order.kitlist", "stock.kitlist"]
+    assert run("mend", "stock.kitlist").exit_code == 0
+    assert "2.5 kg" in (faulty.parent / "stock.kitlist").read_text("utf-8")
+
+
+# Proved fixes in a proof
+
+
+def test_a_proof_has_proved_fixes_where_it_is_asked_for_them(faulty: Path) -> None:
+    plain = run("proof", "order.kitlist", "--as", "json")
+    proved = run("proof", "order.kitlist", "--as", "json", "--prove-fixes")
+    fixes = [fix for each in json.loads(proved.stdout)["findings"] for fix in each["fixes"] if fix["proved"]]
+    assert not any(fix["proved"] for each in json.loads(plain.stdout)["findings"] for fix in each["fixes"])
+    assert [(fix["says"], fix["changes"]) for fix in fixes] == [
+        (
+            'Write "Small" in the place of "Smal".',
+            [
+                {
+                    "path": "order.kitlist",
+                    "from": {"line": 9, "column": 7},
+                    "to": {"line": 9, "column": 13},
+                    "text": '"Small"',
+                }
+            ],
+        ),
+        (
+            'Pack "Small" so: level.',
+            [
+                {
+                    "path": "order.kitlist",
+                    "from": {"line": 12, "column": 22},
+                    "to": {"line": 12, "column": 37},
+                    "text": "level",
+                }
+            ],
+        ),
+    ]
+    assert 'Do     Pack "Small" so: level. Proved.\n' in run("proof", "order.kitlist", "--prove-fixes").stdout

@@ -17,6 +17,9 @@ if TYPE_CHECKING:
     from kitproof.files import Source
     from kitproof.mending.ground import Ground
     from kitproof.mending.mend import Mended
+    from kitproof.model.kitlist import KitList
+    from kitproof.model.promises import Promised
+    from kitproof.proofing.findings import Proof
 
 _WIDE = '"{}" is UTF-16 text and was left as it is. Save it as UTF-8 text first.'
 
@@ -106,6 +109,19 @@ def mend(paths: tuple[str, ...], show: bool, day: date | None, called: str | Non
             failed += not _put_in_place(source, done)
     if failed:
         raise SystemExit(2)
+
+
+def with_proved_fixes(desk: Desk, kitlist: KitList, others: tuple[Promised, ...], day: date) -> Proof:
+    """The proof of a list that the desk has read, its fixes proved where they can be."""
+    from kitproof.files import fetcher
+    from kitproof.mending.filetext import FileText
+    from kitproof.mending.ground import Given, Ground, once
+    from kitproof.mending.proving import with_proved_fixes as proved
+
+    real = desk.real[kitlist.path]
+    fetch = once(fetcher(real.parent))
+    given = Given(kitlist.path, str(real), kitlist.key, fetch, desk.book(kitlist), day, others)
+    return proved(Ground(given, FileText(kitlist.documents[0].text)))
 
 
 def _grounds(desk: Desk, sources: Sequence[Source], day: date) -> Iterator[tuple[Source, Ground | None]]:

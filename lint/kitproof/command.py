@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from kitproof import __version__
-from kitproof.changing import mend, neaten
+from kitproof.changing import mend, neaten, with_proved_fixes
 from kitproof.options import (
     as_option,
     called_option,
@@ -80,6 +80,7 @@ def main(context: click.Context) -> None:
 @called_option
 @click.option("--record", metavar="FILE", help="Writes what is found to a file, to be known from now on.")
 @click.option("--known", metavar="FILE", help="What was recorded before is shown as known, and does not count.")
+@click.option("--prove-fixes", "prove", is_flag=True, help="Tries each fix on the list and proofs it again: slower.")
 @click.option("--changed-after", "revision", metavar="REV", help="Only lists that changed, or use what changed, since.")
 @house_options
 def proof(
@@ -91,6 +92,7 @@ def proof(
     called: str | None,
     record: str | None,
     known: str | None,
+    prove: bool,
     revision: str | None,
     **options: Any,
 ) -> None:
@@ -108,7 +110,10 @@ def proof(
     if revision is not None:
         pairs = desk.changed_after(revision, pairs)
         lists = [each for each, _ in pairs]
-    whole = together([proofed(each, desk.book(each), on, others) for each, others in pairs])
+    if prove:
+        whole = together([with_proved_fixes(desk, each, others, on) for each, others in pairs])
+    else:
+        whole = together([proofed(each, desk.book(each), on, others) for each, others in pairs])
     if known is not None:
         whole = desk.against_known(whole, known, lists)
     if record is not None:

@@ -6,17 +6,18 @@ from collections.abc import Iterable
 from datetime import date
 from functools import cached_property
 
-from msgspec import Struct
+from msgspec import Struct, field
 from msgspec.structs import replace
 
 from kitproof.facts.subject import Setting
 from kitproof.mending.filetext import FileText
+from kitproof.mending.screening import Known, Looks
 from kitproof.model.kitlist import KitList
 from kitproof.model.making import make_list
 from kitproof.model.promises import Promised
 from kitproof.model.sources import Fetch, Fetched, gather
 from kitproof.proofing.findings import Change
-from kitproof.proofing.proof import Examined, examined, setting_of, units_of
+from kitproof.proofing.proof import Examined, setting_of, units_of
 from kitproof.reading.characters import split_lines
 from kitproof.reading.document import Document
 from kitproof.reading.rewriting import rewritten
@@ -25,7 +26,10 @@ from kitproof.rulebook.rules import RuleBook
 
 
 class Given(Struct, frozen=True):
-    """What does not change while a list is mended: its names, what it uses, and what it is proofed with."""
+    """What does not change while a list is mended: its names, what it uses, and what it is proofed with.
+
+    `known` fills while changes are tried: see `screening`.
+    """
 
     path: str
     identity: str
@@ -34,6 +38,7 @@ class Given(Struct, frozen=True):
     book: RuleBook
     day: date
     others: tuple[Promised, ...] = ()
+    known: Known = field(default_factory=dict)
 
 
 class Ground(Struct, frozen=True, dict=True):
@@ -62,8 +67,13 @@ class Ground(Struct, frozen=True, dict=True):
         return units_of(self.kitlist, self.given.book)
 
     @cached_property
+    def looks(self) -> Looks:
+        return Looks(self.setting, self.given.book, self.given.known)
+
+    @property
     def examined(self) -> Examined:
-        return examined(self.kitlist, self.given.book, self.given.day, self.given.others)
+        """What is found in the list as it stands."""
+        return self.looks.second
 
     def beside(self, others: tuple[Promised, ...]) -> Ground:
         """The same list, proofed beside what other lists promise of the same stock."""

@@ -5,8 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from kitproof.mending.ground import Ground
-from kitproof.mending.proving import proved_by
-from kitproof.proofing.covering import Found
+from kitproof.mending.proving import Proved, proved_by
 from kitproof.proofing.findings import Finding, Fix
 
 
@@ -35,26 +34,22 @@ def mended(ground: Ground) -> Mended:
         again = False
         tried: set[tuple[str, str, str]] = set()
         while (step := _next(ground, tried)) is not None:
-            after = ground.changed(step.fix.changes)
-            assert after is not None, "a proved fix can be made"
-            ground, again = after, True
-            done.append(step)
+            finding, proved = step
+            ground, again = proved.after, True
+            done.append(Done(finding, proved.fix))
     return Mended(ground, tuple(done))
 
 
-def _next(ground: Ground, tried: set[tuple[str, str, str]]) -> Done | None:
+def _next(ground: Ground, tried: set[tuple[str, str, str]]) -> tuple[Finding, Proved] | None:
     """The first finding with a proved fix, of those not yet tried in this round."""
     for finding in ground.examined.proof.findings:
         name = (finding.rule, finding.subject, finding.thing)
         if finding.waived is not None or finding.outcome == "cannot tell" or name in tried:
             continue
         tried.add(name)
-        fix = _first_fix(ground, finding, ground.examined.found[finding.fingerprint])
-        if fix is not None:
-            return Done(finding, fix)
+        found = ground.examined.found[finding.fingerprint]
+        fixes = (proved_by(ground, finding, found, action) for action in found.rule.fixes)
+        proved = next((each for each in fixes if each is not None), None)
+        if proved is not None:
+            return finding, proved
     return None
-
-
-def _first_fix(ground: Ground, finding: Finding, found: Found) -> Fix | None:
-    fixes = (proved_by(ground, finding, found, action) for action in found.rule.fixes)
-    return next((fix for fix in fixes if fix is not None), None)

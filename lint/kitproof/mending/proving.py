@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections import Counter
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from kitproof.facts.build import combinations
@@ -17,11 +18,10 @@ from kitproof.facts.subject import Subject
 from kitproof.facts.values import Amount, Truth
 from kitproof.facts.wordings import ASKED_TO_BE
 from kitproof.mending.ground import Ground
-from kitproof.mending.offer import Offer
 from kitproof.mending.offers import offers
 from kitproof.mending.supply import ways
 from kitproof.proofing.covering import Found
-from kitproof.proofing.findings import OUTCOMES, Change, Finding, Fix, Proof
+from kitproof.proofing.findings import OUTCOMES, Finding, Fix, Proof
 from kitproof.rulebook.compile import Env, amount
 from kitproof.rulebook.explain import fixes_in_words
 from kitproof.rulebook.messages import amount_text, prints_as_share, shares_in
@@ -30,43 +30,65 @@ from kitproof.rulebook.settings import GRADES
 from kitproof.rulebook.typed import CompareNumbers, Read
 from kitproof.words.units import UNITS
 
+NOTE = GRADES.index("note")
 NOTHING_CAME = len(GRADES)
 """Graver than this nothing can be: the place in `GRADES` of what came where nothing did."""
 
 
+class Proved(Struct, frozen=True):
+    """A proved fix, and the list as it is with it."""
+
+    fix: Fix
+    after: Ground
+
+
+def with_proved_fixes(ground: Ground) -> Proof:
+    """The proof of a list with every fix that can be proved made known as such, and as changes to its text."""
+    proof, found = ground.examined.proof, ground.examined.found
+    findings = (with_fixes(ground, each, found[each.fingerprint]) for each in proof.findings)
+    return replace(proof, findings=tuple(findings))
+
+
 def with_fixes(ground: Ground, finding: Finding, found: Found) -> Finding:
-    """A finding whose fixes are proved where they can be; the others stay advice."""
+    """A finding whose fixes are proved where they can be; the others stay advice.
+
+    Where it cannot be told, somebody has to look: nothing is written down as if that were done.
+    """
+    if finding.outcome == "cannot tell":
+        return finding
     tried = [proved_by(ground, finding, found, action) for action in found.rule.fixes]
-    proved = {number: fix for number, fix in enumerate(tried) if fix is not None}
+    proved = {number: each.fix for number, each in enumerate(tried) if each is not None}
     by_words = {fix.says: fix for fix in proved.values()}
     words = {number: fix.says for number, fix in proved.items()}
     said = fixes_in_words(found.rule, found.thing, found.env, ground.units, words)
     return replace(finding, fixes=tuple(by_words[says] if sure else Fix(says) for says, sure in said))
 
 
-def proved_by(ground: Ground, finding: Finding, found: Found, action: Action) -> Fix | None:
+def proved_by(ground: Ground, finding: Finding, found: Found, action: Action) -> Proved | None:
     """The first change by one action that brings nothing but notes, else the first that is proved at all."""
-    second: Fix | None = None
+    second: Proved | None = None
     for offer in offers(ground, found, action):
         after = ground.changed(offer.changes)
         if after is None or not _serves(after, found, action):
             continue
         for more in ways(ground, after, offer):
-            fix, came = _tried(ground, finding, offer, more, _shown(after, found, action))
-            if came >= GRADES.index("note"):
-                return fix
-            if came > GRADES.index(finding.grade):
-                second = second or fix
+            changes = (*offer.changes, *more)
+            worth = NOTE if second else GRADES.index(finding.grade) + 1
+            whole = ground.changed(changes)
+            came = -1 if whole is None else _what_came(ground, finding, whole, worth)
+            if whole is not None and came >= worth:
+                second = Proved(Fix(f"{offer.says}{_shown(after, found, action)}.", True, changes), whole)
+            if came >= NOTE:
+                return second
     return second
 
 
-def _tried(ground: Ground, finding: Finding, offer: Offer, more: tuple[Change, ...], shown: str) -> tuple[Fix, int]:
-    """An offer made in full and proofed: the fix, and how grave it is what came, -1 where it does not help."""
-    changes = (*offer.changes, *more)
-    fix = Fix(f"{offer.says}{shown}.", True, changes)
-    whole = ground.changed(changes)
-    came = None if whole is None else graveness_of_what_came(finding, ground.examined.proof, whole.examined.proof)
-    return fix, -1 if came is None else came
+def _what_came(ground: Ground, finding: Finding, after: Ground, worth: int) -> int:
+    """How grave is what a change brings, as a place in `GRADES`; -1 where the finding is still there."""
+    came = graveness_of_what_came(finding, ground.examined.proof, after.looks.first.proof)
+    if came is not None and came >= worth:
+        came = graveness_of_what_came(finding, ground.examined.proof, after.examined.proof)
+    return -1 if came is None else came
 
 
 def graveness_of_what_came(finding: Finding, before: Proof, after: Proof) -> int | None:

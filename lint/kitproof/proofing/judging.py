@@ -86,16 +86,21 @@ class Hits:
 
 def judged(setting: Setting, book: RuleBook) -> list[Hit]:
     """All hits of a list but those of its waivers."""
+    of_rigs = [hit for rig in setting.kitlist.rigs for hit in judged_rig(setting, book, rig)]
+    return [*of_rigs, *judged_plain(setting, book)]
+
+
+def judged_plain(setting: Setting, book: RuleBook) -> list[Hit]:
+    """The hits of all that is the same in every combination."""
     hits = Hits(book, setting)
-    for rig in setting.kitlist.rigs:
-        _judge_rig(hits, rig)
     for number, thing in enumerate(_plain_subjects(setting)):
         hits.judge(thing, (thing.about, number))
     return list(hits.found.values())
 
 
-def _judge_rig(hits: Hits, rig: Rig) -> None:
-    """A rig and its joints in every combination. A joint that only some have is still so many of all of them."""
+def judged_rig(setting: Setting, book: RuleBook, rig: Rig) -> list[Hit]:
+    """The hits of a rig and its joints in every combination. A joint that only some have is still so many of all."""
+    hits = Hits(book, setting)
     of = 0
     mine: list[Hit] = []
     for build in combinations(rig):
@@ -109,6 +114,7 @@ def _judge_rig(hits: Hits, rig: Rig) -> None:
                 mine += hits.judge(stage, ("stage", rig.name, stage.after.where))
     for hit in mine:
         hit.of = of
+    return list(hits.found.values())
 
 
 def _plain_subjects(setting: Setting) -> Iterator[Subject]:

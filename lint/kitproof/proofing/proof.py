@@ -53,8 +53,13 @@ class Examined(Struct, frozen=True):
 def examined(kitlist: KitList, book: RuleBook, day: date, others: tuple[Promised, ...] = ()) -> Examined:
     """A proof, for whoever goes on from its findings to what they are about."""
     setting = setting_of(kitlist, book, day, others)
+    return examined_by(setting, book, judged(setting, book))
+
+
+def examined_by(setting: Setting, book: RuleBook, hits: Sequence[Hit]) -> Examined:
+    """The proof that hits come to: all of a list but those of its waivers."""
+    kitlist = setting.kitlist
     units = units_of(kitlist, book)
-    hits = judged(setting, book)
     # Waivers first: one that accepts a small fault must not take with it what that fault would have kept under `also`.
     alone = waived(_all_found(hits, kitlist, units), setting, book)
     found = gathered(covered(alone))
