@@ -93,8 +93,8 @@ def check(rule: str, chance: Random, called: str) -> Result:
         if not all(0 < start <= end <= len(line.text) + 1 for start, end in spans):
             result.problems.append(f"{here}: columns {spans} are no stretch of the line")
     else:
-        others = [(each.outcome, each.where.path, each.where.line) for each in found if each.rule == rule]
-        result.problems.append(f"{here}: not found; of that rule: {others or 'nothing'}")
+        elsewhere = [(each.outcome, each.where.path, each.where.line) for each in found if each.rule == rule]
+        result.problems.append(f"{here}: not found; of that rule: {elsewhere or 'nothing'}")
     others = [each for each in found if each not in hits and (each.rule, each.subject) not in _found_before(paper.name)]
     changed = touched(_rigs_before(paper.name), lists[0]) if others else frozenset()
     _judge_others(result, rule, others, here, changed)
