@@ -53,7 +53,8 @@ def _heavier(paper: Draft, chance: Random, least: float, most: float) -> Line | 
     entry = paper.entry(case.where)
     entry.set("limit", "90 kg")
     more = (chance.uniform(least, most) - own - held) / 9
-    entry.add(f'holds 9 x "crank for the drums", {more:.3f} kg')
+    entry.add('holds 9 x "crank for the drums"')
+    paper.end('part accessory "crank for the drums"', f"  mass {more:.3f} kg", "  size 60 x 20 x 20 mm")
     return entry.first
 
 
