@@ -6,7 +6,7 @@ import re
 from functools import cache
 
 from lark import Lark, Token, Tree
-from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
+from lark.exceptions import UnexpectedInput, UnexpectedToken
 from lark.lexer import PatternRE, TerminalDef
 
 from kitproof.rulebook import syntax
@@ -101,13 +101,18 @@ def _leaf(rule: str, words: list[Token], start: int, end: int) -> syntax.Express
     return _quoted(words[0])
 
 
+def _start(word: Token) -> int:
+    assert word.start_pos is not None, "the reader keeps the place of every word"
+    return word.start_pos
+
+
 def _name(word: Token) -> syntax.Name:
-    start = word.start_pos or 0
+    start = _start(word)
     return syntax.Name(tuple(word.split(".")), start, start + len(word))
 
 
 def _quoted(word: Token) -> syntax.Quoted:
-    start = word.start_pos or 0
+    start = _start(word)
     return syntax.Quoted(str(word[1:-1]), start, start + len(word))
 
 
@@ -164,22 +169,18 @@ def _negative(of: syntax.Expression, start: int, end: int) -> syntax.Expression:
 
 
 def _explained(text: str, slip: UnexpectedInput) -> UnreadableError:
-    at = getattr(slip, "pos_in_stream", None) or 0
     if isinstance(slip, UnexpectedToken) and slip.token.type == "$END":
         return _too_short(text)
-    if not isinstance(slip, UnexpectedToken | UnexpectedCharacters):
-        return _too_short(text)
-    return _odd(text, at)
+    return _odd(text, getattr(slip, "pos_in_stream", None) or 0)
 
 
 def _too_short(text: str) -> UnreadableError:
-    stop = len(text.rstrip())
     if text.count("(") > text.count(")"):
         opens = text.rindex("(")
         return UnreadableError("the parenthesis that opens here is not closed", opens, opens + 1)
-    last = re.search(r"\S+$", text[:stop])
-    start = last.start() if last else 0
-    said = text[start:stop]
+    said = text.split()[-1]
+    stop = len(text.rstrip())
+    start = stop - len(said)
     if re.search(r"\bin\s+[a-z_.]+$", text[:stop]):
         return UnreadableError(f'after "{said}" a `where` and a condition are wanted', start, stop)
     return UnreadableError(f'the expression stops too early: something is wanted after "{said}"', start, stop)
@@ -188,12 +189,11 @@ def _too_short(text: str) -> UnreadableError:
 def _odd(text: str, at: int) -> UnreadableError:
     """What to say of the first thing that cannot stand where it stands."""
     before = text[:at].rstrip()
-    found = re.match(r"&&|\|\||==|<=|>=|!=|\w+(?:\.\w+)*|.", text[at:])
-    said = found.group() if found else text[at : at + 1]
+    found = re.match(r"&&|\|\||==|<=|>=|!=|\w+(?:\.\w+)*|.", text[at:], re.DOTALL)
+    assert found is not None, "there is something where the reader stopped"
+    said = found.group()
     end = at + len(said)
-    if (
-        text[:at].endswith(("=", "<")) and text[at - 1] + said in BORROWED
-    ):  # the first half was read as a sign by itself
+    if at and text[at - 1] + said in BORROWED:  # the first half was read as a sign by itself
         at, said = at - 1, text[at - 1] + said
     if said in BORROWED:
         return UnreadableError(f"write {BORROWED[said]} in place of {said}", at, end)
@@ -202,8 +202,7 @@ def _odd(text: str, at: int) -> UnreadableError:
     if re.search(r"\d$", before) and re.match(r"[,\d]", said):
         return UnreadableError("no comma inside a number: write 1050 or 6.4", at, end)
     if re.search(r"(?<![\w.])\d+(?:\.\d+)?$", before) and re.match(r"[A-Za-zµ]", said):
-        word = re.match(r"\S+", text[at:])
-        unit = word.group() if word else said
+        unit = text[at:].split()[0]
         return UnreadableError(f"{unit} is not a unit known here.{did_you_mean(unit, UNITS)}", at, at + len(unit))
     if re.fullmatch(r"[<>=≤≥≠]=?|!=", said):
         return UnreadableError("one comparison at a time: join two with `and`", at, end)
