@@ -25,6 +25,7 @@ from kitproof.options import (
     proof_as_option,
     write_out,
 )
+from kitproof.reviewing import compare
 
 if TYPE_CHECKING:
     from kitproof.showing.text import Line
@@ -274,5 +275,6 @@ def rules(path: str, form: str, output: str | None, day: date | None, **options:
         print_out(rules_lines(book, day or date.today()), output)
 
 
+main.add_command(compare)
 main.add_command(mend)
 main.add_command(neaten)

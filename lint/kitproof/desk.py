@@ -21,7 +21,7 @@ from kitproof.model.sources import gather
 from kitproof.proofing.findings import Proof
 from kitproof.reading.document import Where
 from kitproof.recalling import Recall
-from kitproof.revisions import Changes, files_of
+from kitproof.revisions import Changes, NotThereError, files_of, list_at, place_of
 from kitproof.rulebook.errors import BadRules, RuleError
 from kitproof.rulebook.rules import RuleBook
 from kitproof.rulebook.settings import Settings
@@ -59,6 +59,21 @@ class Desk:
         self.real.update({each.path: each.real for each in found})
         self._all_books([each.real for each in found])
         return [self._list_of(each) for each in found]
+
+    def list_named(self, path: str) -> KitList:
+        """One list by its path."""
+        return self.lists((path,), None)[0]
+
+    def list_at(self, path: str, revision: str) -> KitList:
+        """One list as it was at a revision; its rule book is the one in force now."""
+        self.real[path] = place_of(Path(path))
+        self._book(self.real[path])
+        try:
+            return list_at(path, revision)
+        except NoHistoryError as problem:
+            self.stop(f"{problem} Give two files to compare." if problem.none else str(problem))
+        except NotThereError as problem:
+            self.stop(str(problem))
 
     @staticmethod
     def beside(lists: Sequence[KitList]) -> list[tuple[KitList, tuple[Promised, ...]]]:

@@ -78,10 +78,11 @@ def _spec(lines: list[str]) -> GitIgnoreSpec:
     """The lines of a file that can be read as patterns; as with git, any other names nothing."""
     from pathspec import GitIgnoreSpec
 
-    patterns = []
+    readable = []
     for line in lines:
         try:
-            patterns += GitIgnoreSpec.from_lines([line]).patterns
+            GitIgnoreSpec.from_lines([line])
         except (ValueError, re.error):
             continue
-    return GitIgnoreSpec(patterns)
+        readable.append(line)
+    return GitIgnoreSpec.from_lines(readable)

@@ -59,7 +59,7 @@ def _paths(path: Path) -> Iterator[Path]:
 
 def list_at(path: str, revision: str) -> KitList:
     """A list as it was at a revision, with what it used then. Raises NoHistoryError, NotThereError."""
-    real = _place(Path(path))
+    real = place_of(Path(path))
     history = History(_nearest_folder(real))
     commit = history.commit(revision)
     data = history.file(commit, real)
@@ -70,7 +70,7 @@ def list_at(path: str, revision: str) -> KitList:
     return make_list(sources, real.relative_to(root).as_posix())
 
 
-def _place(path: Path) -> Path:
+def place_of(path: Path) -> Path:
     """The whole path of a file that need not be there now: links are followed for its folder only."""
     whole = Path(os.path.abspath(path))
     return Path(os.path.realpath(whole.parent)) / whole.name
@@ -86,7 +86,7 @@ def _fetcher(history: History, commit: str, start: Path, root: Path) -> Fetch:
     def fetch(using: str, wanted: str) -> Fetched:
         base = start if using == "" else Path(using).parent
         shown = Path(os.path.normpath(base / wanted))
-        real = _place(shown)
+        real = place_of(shown)
         if Path(wanted).is_absolute() or not real.is_relative_to(root):
             return Fetched(str(shown), str(real), problem="outside")
         data = history.file(commit, real)

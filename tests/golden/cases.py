@@ -17,7 +17,7 @@ from click.testing import CliRunner
 from kitproof.command import main
 
 HERE = Path(__file__).resolve().parent
-STAGES = ("reading", "model", "facts", "proofing", "showing")
+STAGES = ("reading", "model", "facts", "proofing", "comparing", "showing")
 
 _SECTION = re.compile(r"^--- (?P<heading>.+)\n", re.MULTILINE)
 _COMMAND = re.compile(r"kitproof (?P<words>.+?)(?:: (?P<status>\d|\?))?")

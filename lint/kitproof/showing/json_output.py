@@ -57,8 +57,8 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "issue": finding.issue,
         "subject": finding.subject,
         "title": finding.title,
-        "where": _where(finding.where),
-        "see": [_where(each) for each in finding.see],
+        "where": where_json(finding.where),
+        "see": [where_json(each) for each in finding.see],
         "says": finding.says,
         "because": finding.because,
         "caution": finding.caution or None,
@@ -73,7 +73,7 @@ def _finding(finding: Finding) -> dict[str, Any]:
             "because": waived.because,
             "by": waived.by,
             "until": waived.until.isoformat() if waived.until else None,
-            "where": _where(waived.where),
+            "where": where_json(waived.where),
         },
         "known": finding.known,
         "counts": finding.counts,
@@ -82,11 +82,11 @@ def _finding(finding: Finding) -> dict[str, Any]:
 
 
 def _fix(fix: Fix) -> dict[str, Any]:
-    changes = [{**_where(each.where), "text": each.text} for each in fix.changes]
+    changes = [{**where_json(each.where), "text": each.text} for each in fix.changes]
     return {"says": fix.says, "proved": fix.proved, "changes": changes}
 
 
-def _where(where: Where) -> dict[str, Any]:
+def where_json(where: Where) -> dict[str, Any]:
     return {
         "path": where.path,
         "from": {"line": where.line, "column": where.column},
@@ -143,7 +143,7 @@ def _figure(figure: Figure) -> dict[str, Any]:
         "high": high,
         "unit": unit,
         "said": figure.said,
-        "where": _where(figure.where),
+        "where": where_json(figure.where),
     }
 
 
