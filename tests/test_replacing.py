@@ -31,7 +31,8 @@ def beside(path: Path) -> dict[str, bytes]:
 
 
 def test_killed_at_200_points_the_file_is_the_old_one_or_the_new_one(tmp_path: Path) -> None:
-    """Each time at another of all the steps of replacing it; what is kept of the old one is never half of it."""
+    """Each time at another of all the steps of putting a mended list in place; what is kept of the old one is never
+    half of it."""
     said = subprocess.run(
         [sys.executable, "-m", "tests.mending.killed", str(tmp_path), "200", "1"],
         cwd=ROOT,

@@ -106,7 +106,7 @@ def mend(paths: tuple[str, ...], show: bool, day: date | None, called: str | Non
             diff = unified(source.path, ground.file.text, done.ground.file.text)
             write_bytes(diff.encode("utf-8", "surrogateescape"), None)
         else:
-            failed += not _put_in_place(source, done)
+            failed += not put_in_place(source, done)
     if failed:
         raise SystemExit(2)
 
@@ -141,7 +141,7 @@ def _grounds(desk: Desk, sources: Sequence[Source], day: date) -> Iterator[tuple
         yield source, None if ground is None else ground.beside(next(others)[1])
 
 
-def _put_in_place(source: Source, done: Mended) -> bool:
+def put_in_place(source: Source, done: Mended) -> bool:
     """Writes a mended list where it came from, and says what was done to it; False where that cannot be."""
     from kitproof.showing.mending_text import mending_lines
     from kitproof.showing.output import write_bytes
