@@ -17,6 +17,13 @@ INPUTS: Mapping[str, str] = {
     "feet": "the feet of its sticks",
     "wind": "the wind and what it meets",
     "mount": "what its lens hangs on",
+    "powers": "what its parts draw",
+    "cells": "what its batteries hold, give and deliver",
+    "cold": "how cold it gets",
+    "chargers": "what charges its batteries",
+    "window": "the voltages that its camera runs on",
+    "limits": "what a case may weigh",
+    "lift": "how a case is lifted",
 }
 """What is written in lists and books, in words."""
 
@@ -53,6 +60,23 @@ USES: Mapping[str, Mapping[str, tuple[str, ...]]] = {
         "ballast_needed": ("masses", "places", "feet", "wind"),
         "lens_torque": ("masses", "places"),
         "lens_share": ("lens_torque", "mount"),
+        "draw": ("powers",),
+        "draw_most": ("powers",),
+        "energy": ("cells",),
+        "cold_share": ("cold",),
+        "runtime": ("energy", "cold_share", "draw"),
+        "batteries_needed": ("cells", "cold_share", "draw"),
+        "batteries_charging": ("cells", "cold_share", "draw", "chargers"),
+        "draw_share": ("draw_most", "cells"),
+        "current": ("draw_most", "cells"),
+        "voltage_spare": ("cells", "window"),
+    },
+    "case": {
+        "case_mass": ("masses",),
+        "case_limit": ("limits",),
+        "case_spare": ("case_mass", "case_limit"),
+        "lift_index": ("case_mass", "lift"),
+        "team_index": ("lift_index",),
     },
 }
 """By subject and fact. A fact that is not here does not say what it rests on, and no rule is warned because of it."""
@@ -68,6 +92,16 @@ NEVER_BELOW_NOTHING = frozenset(
         "legs_share",
         "stack_share",
         "foot_radius",
+        "draw",
+        "draw_most",
+        "energy",
+        "cold_share",
+        "runtime",
+        "batteries",
+        "batteries_needed",
+        "batteries_charging",
+        "draw_share",
+        "current",
     }
 )
 """Facts about a rig that are never less than 0. The masses, energies, powers and areas that are written never are."""

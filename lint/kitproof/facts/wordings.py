@@ -24,7 +24,7 @@ ASKED_TO_BE: Mapping[str, str] = {
     "overturn_share": "what overturns it is {} of what keeps it on its feet",
     "rod_sag": "the ends of the rods go down by {}",
     "lens.image_circle": "the image circle of the lens is {}",
-    "draw_share": "what is drawn at most is {} of what the battery delivers",
+    "draw_share": "the greatest draw is {} of what the battery delivers",
     "voltage_spare": "the battery's voltage lies {} inside what the camera runs on",
     "legs_at": "the height at which the legs are to stand is {}",
     "tilts": "all that the rig tilts is {}",
