@@ -140,6 +140,7 @@ UNREADABLE = [
     ("a = «”»", "the quote that opens here is not closed"),
     ("a «+» ", 'the expression stops too early: something is wanted after "+"'),
     ("(a) «+»  ", 'the expression stops too early: something is wanted after "+"'),
+    ("«;» b", "; cannot stand here"),
     ("«>» a =", "one comparison at a time: join two with `and`"),
     ("a «\n» b", '\n cannot stand here after "a"'),
     ("«not»", 'the expression stops too early: something is wanted after "not"'),

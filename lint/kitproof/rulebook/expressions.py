@@ -208,7 +208,7 @@ def _odd(text: str, at: int) -> UnreadableError:
         return UnreadableError("one comparison at a time: join two with `and`", at, end)
     if said == ")":
         return UnreadableError("this parenthesis closes nothing, or something is wanted before it", at, end)
-    if said.lower() != said and re.match(r"[A-Za-z]", said):
+    if said.lower() != said:
         return UnreadableError(f"{said} cannot stand here: names are written in small letters", at, end)
     if said == "is":
         return UnreadableError('after `is` write `known`, `there` or `one of "…"`; `not` stands first', at, end)
