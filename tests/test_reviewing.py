@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 from click.testing import CliRunner, Result
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 from markdown_it import MarkdownIt
@@ -118,6 +118,7 @@ def test_markdown_is_headings_lists_and_tables() -> None:
     assert rows > 20
 
 
+@settings(max_examples=40)
 @given(st.text(st.characters(codec="utf-8"), min_size=1))
 def test_no_text_of_a_list_is_more_than_text(text: str) -> None:
     said = plain(text)

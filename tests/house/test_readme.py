@@ -3,9 +3,14 @@
 from __future__ import annotations
 
 import re
+from typing import Any
 
 import pytest
+import yaml
+from click.testing import CliRunner
 
+from kitproof.command import main
+from kitproof.showing.forms import FOR_MACHINES
 from tests.house import readme_parts
 from tests.house.repository import ROOT
 
@@ -69,3 +74,28 @@ CAUTIONS = (
 @pytest.mark.parametrize("caution", CAUTIONS)
 def test_the_cautions_are_given(caution: str) -> None:
     assert caution in " ".join(README.split())
+
+
+RECIPES = re.findall(r"^```yaml\n(.*?)^```", README, re.MULTILINE | re.DOTALL)
+
+
+def strings(part: Any) -> list[str]:
+    """Every text in a recipe."""
+    if isinstance(part, str):
+        return part.splitlines()
+    inside = part.values() if isinstance(part, dict) else part if isinstance(part, list) else []
+    return [text for each in inside for text in strings(each)]
+
+
+def test_recipes_name_hooks_and_commands_that_there_are() -> None:
+    texts = [text for recipe in RECIPES for text in strings(yaml.safe_load(recipe))]
+    commands = [text.split() for text in texts if text.startswith("kitproof ")]
+    assert len(commands) == 3
+    for _, command, *words in commands:
+        shown = CliRunner().invoke(main, [command, "--help"]).output
+        assert [word for word in words if word.startswith("--") and word not in shown] == []
+        assert words[words.index("--as") + 1] in FOR_MACHINES
+    hooks = {each["id"] for each in yaml.safe_load((ROOT / ".pre-commit-hooks.yaml").read_text("utf-8"))}
+    named = {each["id"] for each in yaml.safe_load(RECIPES[0])["repos"][0]["hooks"]}
+    assert named
+    assert named <= hooks
