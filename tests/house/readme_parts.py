@@ -19,6 +19,7 @@ from tests.house.rule_text import rules
 
 README = ROOT / "README.md"
 MENDED = "samples/nine-bells-mended.kitlist"
+FLIGHT = "samples/islands-flight-faults.kitlist"
 PICKED = ("list ", "use ", 'order "Power', "rig A", 'move "Van', 'case "Head A"')
 
 
@@ -38,16 +39,28 @@ def rules_table() -> str:
 
 def first_finding() -> str:
     """The first finding about the sample, and the last line, just as the command prints them."""
+    lines = _printed(1, "proof", sample())
+    end = next(number for number, line in enumerate(lines) if line.startswith("Rule "))
+    return "\n".join(["```", *lines[: end + 1], "…", lines[-1], "```"])
+
+
+def first_change() -> str:
+    """The first change that mending shows of the air shipment, just as the command prints it."""
+    lines = _printed(0, "mend", "--show", "--on", "2027-06-01", FLIGHT)
+    end = next(number for number, line in enumerate(lines) if number > 2 and line.startswith("@@"))
+    return "\n".join(["```diff", *lines[:end], "…", "```"])
+
+
+def _printed(status: int, *words: str) -> list[str]:
+    """What the command prints with these words, line by line, where it ends with this status."""
     surroundings = {**os.environ, "NO_COLOR": "1", "COLUMNS": "80", "PYTHONUTF8": "1"}
-    command = [sys.executable, "-m", "kitproof", "proof", sample()]
+    command = [sys.executable, "-m", "kitproof", *words]
     result = subprocess.run(
         command, cwd=ROOT, env=surroundings, capture_output=True, text=True, encoding="utf-8", check=False
     )
-    if result.returncode != 1:
-        raise RuntimeError(f"the sample was to be sent back, but: {result.stdout}{result.stderr}")
-    lines = result.stdout.rstrip("\n").splitlines()
-    end = next(number for number, line in enumerate(lines) if line.startswith("Rule "))
-    return "\n".join(["```", *lines[: end + 1], "…", lines[-1], "```"])
+    if result.returncode != status:
+        raise RuntimeError(f"the status was to be {status}, but: {result.stdout}{result.stderr}")
+    return result.stdout.rstrip("\n").splitlines()
 
 
 def entries_of_sample() -> str:
@@ -59,7 +72,12 @@ def entries_of_sample() -> str:
     return "\n".join(["```", "\n\n".join(picked), "```"])
 
 
-PARTS: dict[str, Callable[[], str]] = {"finding": first_finding, "list": entries_of_sample, "rules": rules_table}
+PARTS: dict[str, Callable[[], str]] = {
+    "finding": first_finding,
+    "list": entries_of_sample,
+    "mending": first_change,
+    "rules": rules_table,
+}
 
 
 def written(name: str, text: str) -> str:
