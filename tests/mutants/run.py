@@ -79,8 +79,8 @@ class Course:
             wanted = set(self._options.only.read_text(encoding="utf-8").splitlines())
             return [each for each in mutants if repr(each.name) in wanted]
         if self._options.share < 1:
-            drawn = random.Random(self._options.seed).sample(mutants, round(self._options.share * len(mutants)))
-            return [each for each in mutants if each in drawn]
+            # In the order drawn, so that a run that is broken off is a fair share too.
+            return random.Random(self._options.seed).sample(mutants, round(self._options.share * len(mutants)))
         return mutants
 
     def _tried(self, live: Live, mutants: Sequence[Mutant], tests: Sequence[pytest.Item]) -> list[Outcome]:
@@ -132,7 +132,7 @@ def _digest(paths: Iterable[Path]) -> str:
 def table(outcomes: Sequence[Outcome], listed: set[tuple[str, str, str, str, int]]) -> list[str]:
     """How many of each module's mutants came to what, and the share of them that is caught or listed with a reason."""
     lines = [f"{'module':32} {'made':>6} {'caught':>6} {'stopped':>7} {'listed':>6} {'open':>5} {'not run':>7}"]
-    modules = list(dict.fromkeys(each.mutant.module for each in outcomes))
+    modules = sorted({each.mutant.module for each in outcomes})
     for module in [*modules, ""]:
         count: Counter[str] = Counter()
         for each in outcomes:
