@@ -25,7 +25,6 @@ from kitproof.options import (
     proof_as_option,
     write_out,
 )
-from kitproof.reviewing import compare
 
 if TYPE_CHECKING:
     from kitproof.showing.text import Line
@@ -163,30 +162,35 @@ def numbers(
     called: str | None,
     **options: Any,
 ) -> None:
-    """The numbers behind the findings: every fact of every rig of a list."""
+    """The numbers behind the findings: every fact of every rig of a list, and what is ordered from whom."""
     from kitproof.proofing import numbers as room
+    from kitproof.proofing.ordered import FromSupplier, ordered
     from kitproof.proofing.proof import setting_of, units_of
     from kitproof.showing.json_output import numbers_json
     from kitproof.showing.numbers_text import numbers_lines
 
     desk = desk_for(options)
     found = []
+    orders: list[FromSupplier] = []
     lines: list[Line] = []
     for kitlist, others in desk.beside(desk.lists(paths, called)):
         book = desk.book(kitlist)
         setting = setting_of(kitlist, book, day or date.today(), others)
+        from_whom = [] if rig or names or worked else ordered(setting)
+        orders += from_whom
         mine = [room.numbers(setting, each, work=worked) for each in kitlist.rigs if rig in (None, each.name)]
         mine = [room.narrowed(each, names, every=every or form == "json") for each in mine]
         mine = [each for each in mine if each.combinations]
         found += mine
-        if mine:
-            lines += [*([()] if lines else []), *numbers_lines(mine, units_of(kitlist, book), kitlist.heading)]
-    if not found:
+        if mine or from_whom:
+            units = units_of(kitlist, book)
+            lines += [*([()] if lines else []), *numbers_lines(mine, units, kitlist.heading, from_whom)]
+    if not found and not orders:
         which = f'rig "{rig}"' if rig else "rig"
         such = f" with {' and '.join(names)}" if names else ""
         desk.stop(f"There is no {which}{such} in it.")
     if form == "json":
-        write_out(numbers_json(found), output)
+        write_out(numbers_json(found, orders), output)
     else:
         print_out(lines, output)
 
@@ -275,6 +279,5 @@ def rules(path: str, form: str, output: str | None, day: date | None, **options:
         print_out(rules_lines(book, day or date.today()), output)
 
 
-main.add_command(compare)
 main.add_command(mend)
 main.add_command(neaten)

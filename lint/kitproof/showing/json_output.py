@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from msgspec import to_builtins
@@ -13,8 +13,10 @@ from kitproof.facts.values import Amount
 from kitproof.proofing.figures import Figure
 from kitproof.proofing.findings import Finding, Fix, Proof
 from kitproof.proofing.numbers import RigNumbers
+from kitproof.proofing.ordered import FromSupplier
 from kitproof.proofing.worked import LARGEST, Worked
 from kitproof.reading.document import Where
+from kitproof.showing.ordered_text import ordered_json
 from kitproof.words.dimensions import CHARGE, ENERGY, Dimension
 from kitproof.words.units import SI_NAMES, UNITS
 
@@ -37,9 +39,9 @@ def findings_json(proof: Proof) -> str:
     )
 
 
-def numbers_json(rigs: list[RigNumbers]) -> str:
-    """The facts of rigs as JSON text; its schema ships as `showing/schemas/numbers-1.json`."""
-    return _dumped({"schema": NUMBERS, "rigs": [_rig(each) for each in rigs]})
+def numbers_json(rigs: Sequence[RigNumbers], orders: Sequence[FromSupplier] = ()) -> str:
+    """The facts of rigs, and orders, as JSON text; its schema ships as `showing/schemas/numbers-1.json`."""
+    return _dumped({"schema": NUMBERS, "rigs": [_rig(each) for each in rigs], "orders": ordered_json(orders)})
 
 
 def _dumped(data: Mapping[str, Any]) -> str:

@@ -8,8 +8,10 @@ from collections.abc import Sequence
 from kitproof.facts.registry import FACTS
 from kitproof.facts.values import Amount, Words
 from kitproof.proofing.numbers import CombinationNumbers, RigNumbers, StageNumbers
+from kitproof.proofing.ordered import FromSupplier
 from kitproof.rulebook.messages import Units
 from kitproof.showing.amounts import value_text
+from kitproof.showing.ordered_text import ordered_lines
 from kitproof.showing.text import WIDTH, Line, Piece, wrapped
 from kitproof.showing.worked_text import worked_lines
 from kitproof.words.dimensions import Dimension
@@ -18,14 +20,17 @@ NAME, VALUE = 23, 22
 SAYS = WIDTH - NAME - VALUE
 
 
-def numbers_lines(rigs: Sequence[RigNumbers], units: Units, heading: str) -> list[Line]:
-    """Every rig, combination by combination: a table, or how each number came about where that was worked out."""
+def numbers_lines(
+    rigs: Sequence[RigNumbers], units: Units, heading: str, orders: Sequence[FromSupplier] = ()
+) -> list[Line]:
+    """Every rig, combination by combination: a table, or how each number came about where that was worked out; then
+    what is ordered from whom."""
     lines: list[Line] = [(Piece(line),) for line in wrapped(heading, indent="  ")]
     for rig in rigs:
         for each in rig.combinations:
             title = _title(rig, each)
             lines += [(), *(worked_lines(title, each.worked, units) if each.worked else _table(title, each, units))]
-    return [*lines, (), (Piece("Worked out on paper; nothing was load-tested."),)]
+    return [*lines, *ordered_lines(orders), (), (Piece("Worked out on paper; nothing was load-tested."),)]
 
 
 def _title(rig: RigNumbers, shown: CombinationNumbers) -> str:
