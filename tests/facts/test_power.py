@@ -7,6 +7,7 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from kitproof.facts.build import combinations
 from kitproof.facts.rig import RigSubject
@@ -118,6 +119,16 @@ def test_the_cold_is_known_of_lithium_ion_alone(chemistry: str, site: str, share
     found = rig(f"  site temperature {site}\n", book=book).amount("cold_share")
     assert (found.low, found.high) == (pytest.approx(share.low), pytest.approx(share.high))
     assert found.missing == share.missing
+
+
+def test_a_house_sets_how_much_the_cold_takes_and_when_a_battery_is_empty() -> None:
+    """House numbers, from memory as they ship."""
+    subject = rig("  site temperature 0 to 20 °C\n")
+    own = {"cold_at_freezing": 0.6, "battery_empty_share": 0.75}
+    setting = replace(subject.setting, house={**subject.setting.house, **own})
+    house = RigSubject(setting, subject.build)
+    assert ends(house.amount("cold_share")) == pytest.approx((0.6, 0.6))
+    assert ends(house.amount("current")) == pytest.approx((60 / (14.4 * 0.75),) * 2)
 
 
 def test_the_worst_of_several_batteries_counts_for_the_voltage() -> None:

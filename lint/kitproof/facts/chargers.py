@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from kitproof.facts.fact import fact
-from kitproof.facts.power import COLD, day_of, runtime_of_one
+from kitproof.facts.power import FROM_MEMORY, day_of, runtime_of_one
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.tally import Tally
 from kitproof.facts.values import Amount, Words, joined, number, text
@@ -52,7 +52,7 @@ def _shared(rig: RigSubject, tally: Tally) -> bool:
     "how many batteries the day wants where those run down are charged on the chargers that go out with the list",
     "played through: each runs, is run down, waits for a free place and is charged; between none and all of the places "
     "free for it where another rig charges too",
-    COLD,
+    FROM_MEMORY,
 )
 def batteries_charging(rig: RigSubject) -> Amount | None:
     """Not there without a battery. As many as without charging where no charger goes out."""

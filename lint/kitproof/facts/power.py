@@ -3,23 +3,38 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 from kitproof.facts.build import Standing
-from kitproof.facts.fact import fact
+from kitproof.facts.fact import HouseNumber, fact
 from kitproof.facts.part import PartSubject
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount, joined, number
 from kitproof.mechanics import powering
-from kitproof.mechanics.powering import Draw, Stock
+from kitproof.mechanics.powering import CELLS, COLD, Cells, Cold, Draw, Stock
 from kitproof.model.parts import Part
 from kitproof.model.quantities import Range
-from kitproof.words.dimensions import CHARGE, CURRENT, ENERGY, NUMBER, POWER, TIME, VOLTAGE
+from kitproof.words.dimensions import CHARGE, CURRENT, ENERGY, NUMBER, POWER, TEMPERATURE, TIME, VOLTAGE
 
 POWERED = ("camera", "monitor", "recorder", "light")
 """Kinds of part that always draw power: one that says nothing of it is asked. Others draw what they say."""
 
 RATED_ENERGY = "rated charge × nominal voltage: 49 CFR 171.8, read"
-COLD = "common practice, no source; cold from memory"
+FROM_MEMORY = "common practice, no source; cold from memory"
+
+HOUSE_NUMBERS = (
+    HouseNumber("cold_full_from", COLD.full_from, TEMPERATURE, "temperature from which a battery gives all its energy"),
+    HouseNumber("cold_at_freezing", COLD.at_freezing, NUMBER, "share of its energy that a battery gives at freezing"),
+    HouseNumber("cold_lowest", COLD.coldest, TEMPERATURE, "temperature below which nothing is said of batteries"),
+    HouseNumber("cold_at_lowest", COLD.at_coldest, NUMBER, "share of its energy that a battery gives there"),
+    HouseNumber("battery_empty_share", CELLS.empty, NUMBER, "voltage of an empty battery over its nominal one"),
+)
+"""Of lithium-ion batteries, from memory: makers' own figures differ widely."""
+
+
+def _cold(house: Mapping[str, float]) -> Cold:
+    words = ("cold_full_from", "cold_at_freezing", "cold_lowest", "cold_at_lowest")
+    return Cold(*(house[word] for word in words))
 
 
 def _draws(rig: RigSubject) -> tuple[Draw, tuple[str, ...]]:
@@ -103,7 +118,7 @@ def energy(rig: RigSubject) -> Amount | None:
     "rig",
     number(NUMBER),
     "the share of its energy that a battery gives on the coldest day of the site",
-    source=COLD,
+    source=FROM_MEMORY,
 )
 def cold_share(rig: RigSubject) -> Amount:
     """All of it where the list says nothing of the temperature.
@@ -115,7 +130,7 @@ def cold_share(rig: RigSubject) -> Amount:
         return Amount(1.0, 1.0)
     if not site.known:
         return Amount(0.0, 1.0, (rig.lacks("site temperature"),))
-    low, high = powering.share_left((site.low, site.low))
+    low, high = powering.share_left((site.low, site.low), _cold(rig.setting.house))
     parts = [each.part for each in batteries(rig)]
     if high == 1 or all(part.chemistry == ("lithium-ion",) for part in parts):
         return Amount(low, high)
@@ -128,7 +143,7 @@ def cold_share(rig: RigSubject) -> Amount:
     number(TIME),
     "how long the batteries of the rig last together",
     "energy × cold_share over draw",
-    COLD,
+    FROM_MEMORY,
 )
 def runtime(rig: RigSubject) -> Amount | None:
     held = energy.compute(rig)
@@ -165,7 +180,7 @@ def day_of(rig: RigSubject) -> Amount:
     number(NUMBER),
     "how many batteries the day wants where none is charged",
     "the day over the runtime of one, rounded up",
-    COLD,
+    FROM_MEMORY,
 )
 def batteries_needed(rig: RigSubject) -> Amount | None:
     """Not there without a battery; the day that no list says is not known. Several kinds count as the weakest."""
@@ -223,7 +238,7 @@ def current(rig: RigSubject) -> Amount | None:
         return None
     voltage, lacks = _lowest_voltage(rig)
     drawn = rig.amount("draw_most")
-    empty, _ = powering.voltage_span(voltage)
+    empty, _ = powering.voltage_span(voltage, Cells(rig.setting.house["battery_empty_share"], CELLS.full))
     return Amount(*powering.current((drawn.low, drawn.high), empty), joined(drawn.missing, lacks))
 
 

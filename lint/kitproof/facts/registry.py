@@ -35,7 +35,7 @@ from kitproof.facts.uses import NEVER_BELOW_NOTHING, USES
 from kitproof.words.dimensions import AREA, ENERGY, MASS, POWER
 
 HOUSE_NUMBERS: Mapping[str, HouseNumber] = {
-    each.name: each for each in (*support.HOUSE_NUMBERS, *standing.HOUSE_NUMBERS)
+    each.name: each for each in (*support.HOUSE_NUMBERS, *standing.HOUSE_NUMBERS, *power.HOUSE_NUMBERS)
 }
 """Limits declared beside the facts that use them; a house may set their values."""
 
