@@ -25,8 +25,10 @@ from kitproof.options import (
     proof_as_option,
     write_out,
 )
+from kitproof.reviewing import compare
 
 if TYPE_CHECKING:
+    from kitproof.proofing.laps import Laps
     from kitproof.showing.text import Line
 
 FIRST_WORDS = """\
@@ -81,6 +83,7 @@ def main(context: click.Context) -> None:
 @click.option("--record", metavar="FILE", help="Writes what is found to a file, to be known from now on.")
 @click.option("--known", metavar="FILE", help="What was recorded before is shown as known, and does not count.")
 @click.option("--prove-fixes", "prove", is_flag=True, help="Tries each fix on the list and proofs it again: slower.")
+@click.option("--show-time", is_flag=True, help="Says on standard error where the time went, by stage and by rule.")
 @click.option("--changed-after", "revision", metavar="REV", help="Only lists that changed, or use what changed, since.")
 @house_options
 def proof(
@@ -94,17 +97,21 @@ def proof(
     known: str | None,
     prove: bool,
     revision: str | None,
+    show_time: bool,
     **options: Any,
 ) -> None:
     """Proofs lists: files, folders of them, or - for standard input.
 
     Exit status: 0 nothing to send back, 1 something to send back, 2 it could not run.
     """
+    laps = _laps()
     from kitproof.proofing.findings import together
     from kitproof.proofing.proof import proof as proofed
 
     desk = desk_for(options)
+    laps.lap("loading")
     lists = desk.lists(paths, called)
+    laps.lap("rule book and reading")
     on = day or date.today()
     pairs = desk.beside(lists)  # beside all lists, of which some may then not be proofed
     if revision is not None:
@@ -113,7 +120,7 @@ def proof(
     if prove:
         whole = together([with_proved_fixes(desk, each, others, on) for each, others in pairs])
     else:
-        whole = together([proofed(each, desk.book(each), on, others) for each, others in pairs])
+        whole = together([proofed(each, desk.book(each), on, others, laps.lap) for each, others in pairs])
     if known is not None:
         whole = desk.against_known(whole, known, lists)
     if record is not None:
@@ -131,12 +138,25 @@ def proof(
         lines = proof_lines(whole, desk.said_in(lists), [each.heading for each in lists], send_back_at)
         text = printed(lines, output)
     write_out(text, output)
+    laps.lap("showing")
+    if show_time:
+        from kitproof.showing.time_text import time_lines
+
+        click.echo("".join(time_lines(laps.spent)), nl=False, err=True)
     status = 1 if whole.sends_back(send_back_at) else 0
     words = click.get_current_context().obj  # None where it is called by other than the command line
-    if words is not None and output is None and record is None and revision is None and "-" not in paths:
+    if words is not None and not (output or record or revision or show_time) and "-" not in paths:
         desk.keep_answer(words, text, status)
     if status:
         raise SystemExit(status)
+
+
+def _laps() -> Laps:
+    from time import perf_counter
+
+    from kitproof.proofing.laps import Laps
+
+    return Laps(perf_counter)
 
 
 @main.command()
@@ -279,5 +299,6 @@ def rules(path: str, form: str, output: str | None, day: date | None, **options:
         print_out(rules_lines(book, day or date.today()), output)
 
 
+main.add_command(compare)
 main.add_command(mend)
 main.add_command(neaten)

@@ -22,8 +22,12 @@ from kitproof.facts.values import Amount, Truth, joined
 from kitproof.model.parts import Part
 from kitproof.model.rigs import Rig
 from kitproof.proofing.findings import OUTCOMES, Outcome
+from kitproof.proofing.laps import Lap, no_lap
 from kitproof.rulebook.compile import Env
 from kitproof.rulebook.rules import Rule, RuleBook
+
+RULE = "judging"
+"""What a lap of one rule is called, before its name."""
 
 
 class Hit(Struct):
@@ -66,9 +70,10 @@ def _how_bad(rule: Rule, thing: Subject, env: Env) -> tuple[float, float]:
 class Hits:
     """Hits by rule and subject, in the order first met."""
 
-    def __init__(self, book: RuleBook, setting: Setting) -> None:
+    def __init__(self, book: RuleBook, setting: Setting, lap: Lap = no_lap) -> None:
         self.book = book
         self.setting = setting
+        self.lap = lap
         self.env = Env(setting.day)
         self.found: dict[Hashable, Hit] = {}
 
@@ -81,26 +86,27 @@ class Hits:
                 hit = self.found.setdefault((rule.name, key, points), Hit(rule))
                 hit.add(thing, env)
                 touched.append(hit)
+            self.lap(f"{RULE} {rule.name}")
         return touched
 
 
-def judged(setting: Setting, book: RuleBook) -> list[Hit]:
+def judged(setting: Setting, book: RuleBook, lap: Lap = no_lap) -> list[Hit]:
     """All hits of a list but those of its waivers."""
-    of_rigs = [hit for rig in setting.kitlist.rigs for hit in judged_rig(setting, book, rig)]
-    return [*of_rigs, *judged_plain(setting, book)]
+    of_rigs = [hit for rig in setting.kitlist.rigs for hit in judged_rig(setting, book, rig, lap)]
+    return [*of_rigs, *judged_plain(setting, book, lap)]
 
 
-def judged_plain(setting: Setting, book: RuleBook) -> list[Hit]:
+def judged_plain(setting: Setting, book: RuleBook, lap: Lap = no_lap) -> list[Hit]:
     """The hits of all that is the same in every combination."""
-    hits = Hits(book, setting)
+    hits = Hits(book, setting, lap)
     for number, thing in enumerate(_plain_subjects(setting)):
         hits.judge(thing, (thing.about, number))
     return list(hits.found.values())
 
 
-def judged_rig(setting: Setting, book: RuleBook, rig: Rig) -> list[Hit]:
+def judged_rig(setting: Setting, book: RuleBook, rig: Rig, lap: Lap = no_lap) -> list[Hit]:
     """The hits of a rig and its joints in every combination. A joint that only some have is still so many of all."""
-    hits = Hits(book, setting)
+    hits = Hits(book, setting, lap)
     of = 0
     mine: list[Hit] = []
     for build in combinations(rig):

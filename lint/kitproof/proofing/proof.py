@@ -21,6 +21,7 @@ from kitproof.proofing.asked import asked_on_purpose
 from kitproof.proofing.covering import Found, covered, gathered
 from kitproof.proofing.findings import Combinations, Finding, Fix, Proof, marked, place_in_order
 from kitproof.proofing.judging import Hit, Hits, judged
+from kitproof.proofing.laps import Lap, no_lap
 from kitproof.proofing.waiving import waived, waiver_subjects
 from kitproof.rulebook.compile import Env
 from kitproof.rulebook.explain import fixes_in_words
@@ -35,12 +36,16 @@ def setting_of(kitlist: KitList, book: RuleBook, day: date, others: tuple[Promis
     return Setting(kitlist, day, book.numbers, FACTS, others)
 
 
-def proof(kitlist: KitList, book: RuleBook, day: date, others: tuple[Promised, ...] = ()) -> Proof:
+def proof(kitlist: KitList, book: RuleBook, day: date, others: tuple[Promised, ...] = (), lap: Lap = no_lap) -> Proof:
     """Every rule of a book on a list. `day` decides waivers and dated limits. Never raises for what a list says.
 
     `others` is what the lists that are proofed with it promise of the same stock: see `facts.promises.beside`.
+    `lap` is told what has been done, each time a rule or the findings are.
     """
-    return examined(kitlist, book, day, others).proof
+    setting = setting_of(kitlist, book, day, others)
+    found = examined_by(setting, book, judged(setting, book, lap)).proof
+    lap("findings")
+    return found
 
 
 class Examined(Struct, frozen=True):
