@@ -1,4 +1,4 @@
-"""The command begins here: a proof of what has not changed is printed from its kept answer, with nothing else loaded."""
+"""The command begins here: a proof of what has not changed is printed as it was kept, with nothing else loaded."""
 
 from __future__ import annotations
 
