@@ -77,4 +77,4 @@ def test_ballast_low_down_never_tips_it_sooner() -> None:
             assert after["overturn_share"][1] <= before["overturn_share"][1]
             for name in ("tip_angle_level", "tip_angle_tilted"):
                 assert after[name][0] >= before[name][0] or before[name][0] <= 0.0
-    assert compared > 3
+    assert compared >= 3
