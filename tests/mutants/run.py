@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import argparse
 import hashlib
+import math
 import random
 import sys
 from collections import Counter
@@ -84,7 +85,7 @@ class Course:
         return mutants
 
     def _tried(self, live: Live, mutants: Sequence[Mutant], tests: Sequence[pytest.Item]) -> list[Outcome]:
-        trial = Trial(live, self._runs(tests, live))
+        trial = Trial(live, self._runs(tests, live), self._options.patience)
         outcomes = []
         for number, mutant in enumerate(mutants, start=1):
             outcome = trial.of(mutant)
@@ -178,6 +179,7 @@ def _asked() -> argparse.Namespace:
     asked.add_argument("modules", nargs="+", metavar="MODULE")
     asked.add_argument("--tests", nargs="+", default=TESTS, help="those tried first")
     asked.add_argument("--narrow", action="store_true", help="only those, and not the wider ones on what they miss")
+    asked.add_argument("--patience", type=float, default=math.inf, help="seconds of tests for one mutant, at most")
     asked.add_argument("--share", type=float, default=1.0, help="how much of the mutants to try, drawn by lot")
     asked.add_argument("--seed", type=int, default=1, help="which lot")
     asked.add_argument("--only", type=Path, help="try those of a file that --survivors wrote")

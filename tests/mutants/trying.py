@@ -15,6 +15,7 @@ import sys
 import time
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Sequence
+from itertools import accumulate
 from pathlib import Path
 from types import CodeType, FrameType
 from typing import Any, NamedTuple
@@ -156,9 +157,10 @@ def recorded(test: pytest.Item, live: Live) -> Run:
 class Trial:
     """Tries mutants on tests, and learns which tests catch what."""
 
-    def __init__(self, live: Live, runs: dict[pytest.Item, Run]) -> None:
+    def __init__(self, live: Live, runs: dict[pytest.Item, Run], patience: float) -> None:
         self._live = live
         self._runs = runs
+        self._patience = patience
         self._caught: dict[tuple[str, str], Counter[str]] = defaultdict(Counter)
 
     def of(self, mutant: Mutant) -> Outcome:
@@ -169,6 +171,7 @@ class Trial:
         known = self._caught[mutant.module, mutant.function]
         own = f"test_{mutant.module.rpartition('/')[2]}.py"
         tests.sort(key=lambda test: (-known[test.nodeid], test.path.name != own, self._runs[test].seconds))
+        tests = self._within_patience(tests)
         answer, ended = in_a_process_of_its_own(lambda: self._first_failure(mutant, tests))
         if ended == signal.SIGVTALRM:
             return Outcome(mutant, STOPPED, "")
@@ -182,6 +185,11 @@ class Trial:
             return Outcome(mutant, SURVIVED, f"{len(tests)} tests")
         known[answer["by"]] += 1
         return Outcome(mutant, CAUGHT, answer["by"])
+
+    def _within_patience(self, tests: list[pytest.Item]) -> list[pytest.Item]:
+        """The first so many that take no longer together than is waited for, and always one."""
+        ends = accumulate(self._runs[test].seconds for test in tests)
+        return [test for test, end in zip(tests, ends, strict=True) if test is tests[0] or end <= self._patience]
 
     def _first_failure(self, mutant: Mutant, tests: Sequence[pytest.Item]) -> Any:
         try:
