@@ -103,7 +103,9 @@ def test_what_one_head_wants_by_name_does_for_no_other_by_its_kind() -> None:
 def test_a_line_that_cannot_be_read_may_order_a_companion() -> None:
     setting = Setting(read_bytes(f'{BOOK}order\n  1 x "B"\n  1 x C\n'.encode()), DAY, {}, FACTS)
     (line, *_) = order_lines(setting, Tally(setting.kitlist))
-    (companion,) = line.value("companions")  # type: ignore[misc]  # a set of one
+    companions = line.value("companions")
+    assert isinstance(companions, tuple)
+    (companion,) = companions
     assert isinstance(companion, CompanionSubject)
     ordered = companion.amount("ordered")
     assert ordered == Amount(0, float("inf"), ordered.missing)

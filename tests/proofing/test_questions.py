@@ -104,3 +104,49 @@ def test_what_a_list_leaves_open_itself_is_asked_of_each() -> None:
     asks = [each.asks for each in over(found) if each.part is None]
     assert asks
     assert sorted(asks) == sorted(each.asks for those in found for each in those if each.part is None)
+
+
+BAG = """\
+part ballast "Bars"
+  mass      MASS
+
+part case "Bag"
+  mass      2 kg
+  inside    500 x 400 x 300 mm
+  outside   540 x 440 x 340 mm
+  limit     60 kg
+
+order "From Harrow"
+  2 x "Bars"
+
+move "Home"
+  by        air hold
+  lasts     4 h
+
+case "Checked"
+  is        "Bag"
+  goes      "Home"
+  holds     2 x "Bars"
+"""
+
+
+def settled(found: list[Question], asks: str) -> set[str]:
+    return {verdict.rule for each in found if each.asks == asks for verdict in each.settles}
+
+
+def test_a_mass_in_a_case_that_leaves_a_doubt_is_asked_for() -> None:
+    """From 2 + 2 × 14.9 to 2 + 2 × 15.1 kg, about the 32 kg that a bag may weigh: at either end it is decided."""
+    found = asked_of(BAG.replace("MASS", "14.9..15.1 kg"))
+    assert "bag-too-heavy" in settled(found, 'ballast "Bars": mass')
+    assert of(found, 'ballast "Bars": mass').loose
+    assert of(found, 'ballast "Bars": mass').to == "Harrow"
+
+
+def test_a_mass_in_a_case_that_leaves_no_doubt_is_not_asked_for() -> None:
+    found = asked_of(BAG.replace("MASS", "14.7..14.9 kg"))
+    assert "bag-too-heavy" not in settled(found, 'ballast "Bars": mass')
+
+
+def test_where_two_masses_leave_a_doubt_together_neither_settles_it() -> None:
+    text = BAG.replace("MASS", "14.9..15.1 kg").replace("mass      2 kg", "mass      1.7..2.3 kg")
+    assert "bag-too-heavy" not in settled(asked_of(text), 'ballast "Bars": mass')

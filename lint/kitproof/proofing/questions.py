@@ -23,6 +23,7 @@ from kitproof.model.parts import Part
 from kitproof.model.quantities import Range
 from kitproof.proofing.figures import Figure, figures
 from kitproof.proofing.judging import Hit, judged
+from kitproof.proofing.packed_figures import loose_figures, settled_by
 from kitproof.rulebook.compile import Env
 from kitproof.rulebook.rules import Rule, RuleBook
 from kitproof.words.kinds import KINDS
@@ -126,6 +127,7 @@ def over(lists: Iterable[Sequence[Question]]) -> list[Question]:
 def _parts(kitlist: KitList) -> Iterator[Part]:
     yield from kitlist.parts.values()
     yield from (o.part for rig in kitlist.rigs for line in rig.lines for o in line.options if o.part)
+    yield from (held.part for case in kitlist.cases for held in case.holds if held.part)
 
 
 def _whom(kitlist: KitList, part: Part | None) -> str:
@@ -154,18 +156,30 @@ def _loose(setting: Setting, hit: Hit, asked: dict[str, _Asked]) -> None:
     """A verdict in doubt: which single figure, known exactly, would settle it whatever it is."""
     _, thing, env = hit.worst["may fail"]
     build = build_of(thing)
-    if build is None:
-        return
     verdict = Verdict(hit.rule.name, hit.rule.grade, thing.home, setting.kitlist.path)
+    if build is None:
+        _loose_packed(hit.rule, thing, env, verdict, asked)
+        return
     groups: dict[str, list[Figure]] = {}
     for figure in figures(build):
         if figure.doubtful and figure.lacks:
             groups.setdefault(figure.lacks, []).append(figure)
     for label, group in groups.items():
         if _settled(setting, hit.rule, thing, env, build, group):
-            each = asked.setdefault(label, _Asked(loose=True))
-            each.settles[verdict] = None
-            each.waits[verdict] = None
+            _note(asked, label, verdict)
+
+
+def _loose_packed(rule: Rule, thing: Subject, env: Env, verdict: Verdict, asked: dict[str, _Asked]) -> None:
+    for part, field_name in loose_figures(thing):
+        if settled_by(rule, thing, env, part, field_name):
+            _note(asked, part.lacks(field_name), verdict)
+
+
+def _note(asked: dict[str, _Asked], label: str, verdict: Verdict) -> None:
+    """A figure that is known too loosely, and what it would settle."""
+    each = asked.setdefault(label, _Asked(loose=True))
+    each.settles[verdict] = None
+    each.waits[verdict] = None
 
 
 def build_of(thing: Subject) -> Build | None:
