@@ -40,7 +40,7 @@ from tests.second.springs import FEWEST_STEPS, lever, spring_left, strips, usabl
 from tests.second.termwise import SAFETY, Ends, Fall, G, kilograms, worst_on_the_way
 from tests.second.weights import above_ground, axis_of, endless, sliding, standing_axis, tilting
 
-POINTS = 6
+POINTS = 4
 """At how many points of its doubt a build is worked out."""
 
 LEVEL: Tilts = (0.0, 0.0)
