@@ -22,7 +22,7 @@ from kitproof.mending.edits import (
 )
 from kitproof.mending.ground import Ground
 from kitproof.mending.offer import Offer
-from kitproof.mending.supply import more_ordered
+from kitproof.mending.supply import likeness, more_ordered
 from kitproof.proofing.covering import Found
 from kitproof.proofing.findings import Change
 from kitproof.reading.document import Choices, Entry, Held
@@ -69,7 +69,10 @@ def _taken_out(ground: Ground, spot: Spot, name: str) -> tuple[Change, ...]:
 
 
 def packings(ground: Ground, found: Found, action: Action) -> Iterator[Offer]:
-    """`pack PART`: the part in every other case of the list in turn, with all that is said of its state."""
+    """`pack PART`: the part in every other case of the list in turn, with all that is said of its state.
+
+    First in the cases that hold most of its kind.
+    """
     cases = [each for each in ground.document.entries if each.kind == "case"]
     thing = found.thing
     if isinstance(thing, PackedSubject):
@@ -80,15 +83,16 @@ def packings(ground: Ground, found: Found, action: Action) -> Iterator[Offer]:
         value = ground.document.lines[line - 1][spot.field.value_start : spot.field.value_end]
         gone: tuple[Change, ...] = (line_taken_out(ground.document, line),)
         cases = [each for each in cases if each is not spot.entry]
-        name = thing.part.name
+        part = thing.part
     elif isinstance(thing, LineSubject):
-        name, gone = thing.line.part.name, ()
-        missing = thing.line.count - thing.tally.held.get(name, 0)
-        value = quoted(name) if missing == 1 else f"{missing} x {quoted(name)}"
+        part, gone = thing.line.part, ()
+        missing = thing.line.count - thing.tally.held.get(part.name, 0)
+        value = quoted(part.name) if missing == 1 else f"{missing} x {quoted(part.name)}"
     else:
         return
+    cases.sort(key=lambda case: likeness(ground, case, part), reverse=True)
     for case in cases:
-        says = f'Pack {quoted(name)} in case "{case.name}"'
+        says = f'Pack {quoted(part.name)} in case "{case.name}"'
         yield Offer(says, (*gone, put_below(ground.document, _below(case), "holds", value)))
 
 

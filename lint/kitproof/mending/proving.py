@@ -65,22 +65,24 @@ def with_fixes(ground: Ground, finding: Finding, found: Found) -> Finding:
 
 
 def proved_by(ground: Ground, finding: Finding, found: Found, action: Action) -> Proved | None:
-    """The first change by one action that brings nothing but notes, else the first that is proved at all."""
-    second: Proved | None = None
+    """The first change by one action that brings nothing but notes; else, of those that are proved, the first of those
+    that bring the least grave."""
+    best: Proved | None = None
+    worth = GRADES.index(finding.grade) + 1
     for offer in offers(ground, found, action):
         after = ground.changed(offer.changes)
         if after is None or not _serves(after, found, action):
             continue
         for more in ways(ground, after, offer):
             changes = (*offer.changes, *more)
-            worth = NOTE if second else GRADES.index(finding.grade) + 1
             whole = ground.changed(changes)
             came = -1 if whole is None else _what_came(ground, finding, whole, worth)
             if whole is not None and came >= worth:
-                second = Proved(Fix(f"{offer.says}{_shown(after, found, action)}.", True, changes), whole)
+                best = Proved(Fix(f"{offer.says}{_shown(after, found, action)}.", True, changes), whole)
+                worth = came + 1
             if came >= NOTE:
-                return second
-    return second
+                return best
+    return best
 
 
 def _what_came(ground: Ground, finding: Finding, after: Ground, worth: int) -> int:

@@ -117,7 +117,7 @@ def more_ordered(ground: Ground, part: Part, total: int) -> Changes:
     entries = [each for each in document.entries if each.kind == "order"]
     if not entries:
         return ()
-    best = max(entries, key=lambda entry: _likeness(ground, entry, part))
+    best = max(entries, key=lambda entry: likeness(ground, entry, part))
     return (put_below(document, last_line(best), "", value),)
 
 
@@ -127,11 +127,11 @@ def more_held(ground: Ground, part: Part, count: int) -> Changes:
     entries = [each for each in document.entries if each.kind == "case" and each.fields]
     if not entries:
         return ()
-    best = max(entries, key=lambda entry: _likeness(ground, entry, part))
+    best = max(entries, key=lambda entry: likeness(ground, entry, part))
     return (put_below(document, last_line(best), "holds", _count_of(count, part.name, held=True)),)
 
 
-def _likeness(ground: Ground, entry: Entry, part: Part) -> tuple[int, int]:
+def likeness(ground: Ground, entry: Entry, part: Part) -> tuple[int, int]:
     """How many lines of an order or a case name a part of its kind, and how many one that stands where it does: in the
     support, or on the camera."""
     names = [field.value.name.text for field in entry.fields if isinstance(field.value, Ordered | Held)]
