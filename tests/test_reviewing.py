@@ -130,6 +130,18 @@ def test_no_text_of_a_list_is_more_than_text(text: str) -> None:
     assert not re.search(r"[#!]\d", said.replace("&#", ""))
 
 
+@pytest.mark.parametrize(
+    "text",
+    ["- 4", "+ 4", "=== x", "4. x", "4) x", "# x", "> x", "---", "| x | y |", "<b>x</b>", "[x](y)", "!x", "```x"],
+)
+def test_no_text_of_a_list_begins_a_list_or_a_heading(text: str) -> None:
+    kinds = [token.type for token in tokens(f"- {plain(text)}\n")]
+    around = ["bullet_list_open", "list_item_open", "paragraph_open"]
+    assert kinds == [*around, "inline", *(each.replace("_open", "_close") for each in reversed(around))]
+    shown = "".join(child.content for child in tokens(f"- {plain(text)}\n")[3].children or [])
+    assert shown == text
+
+
 # One list and its history
 
 

@@ -162,6 +162,22 @@ def test_only_edits_that_were_proved_are_fixes() -> None:
     assert "Write 3 kg. Proved. Write 4 kg. Not proved." in result["message"]["text"]
 
 
+def test_what_is_proved_can_be_applied_by_whoever_reads_it(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Applied as a service would, counting in UTF-16 units, an edit makes its finding go."""
+    monkeypatch.chdir(tmp_path)
+    text = 'list "Pier"\n\nrig A\n  accessory "😀 link", 0,42 kg, at 90 mm back\n'
+    Path("pier.kitlist").write_bytes(text.encode())
+    results = run_of(printed.__wrapped__("sarif", "pier.kitlist", "--prove-fixes"))["results"]
+    (misread,) = [each for each in results if each["ruleId"] == "number-misread"]
+    (change,) = misread["fixes"][0]["artifactChanges"]
+    (edit,) = change["replacements"]
+    assert cut(text, edit["deletedRegion"]) == "0,42"
+    mended = text.replace("0,42", edit["insertedContent"]["text"])
+    Path("pier.kitlist").write_bytes(mended.encode())
+    after = run_of(printed.__wrapped__("sarif", "pier.kitlist"))["results"]
+    assert "number-misread" not in {each["ruleId"] for each in after}
+
+
 def test_a_file_is_named_from_the_top_of_its_repository(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (tmp_path / ".git").mkdir()
     folder = tmp_path / "second unit %"

@@ -9,8 +9,8 @@ from kitproof.rulebook.messages import Units
 from kitproof.showing import compared_words as say
 from kitproof.showing.wording import ON_PAPER, found
 
-ESCAPED = re.compile(r"([\\`*_{}\[\]()<>|~+=$^-])")
-"""What Markdown may read as more than itself; a backslash before it makes it plain."""
+ESCAPED = re.compile(r"([\\`*_{}\[\]<>|~$^]|^[-+=]|^\d+(?=[.)]))")
+"""What Markdown may read as more than itself, some of it at the start of a line only."""
 MENTIONS = {"@": "&#64;", "#": "&#35;", "!": "&#33;", "&": "&amp;", "%": "&#37;", ":": "&#58;"}
 """What the services read as a mention, an issue, a merge request, a milestone or a picture, even behind a backslash."""
 
@@ -47,5 +47,10 @@ def _thing(thing: Compared, units: Units) -> list[str]:
 
 def plain(text: str) -> str:
     """Text that stands for itself on one line of Markdown."""
-    escaped = ESCAPED.sub(r"\\\1", " ".join(text.split()))
+    escaped = ESCAPED.sub(_escape, " ".join(text.split()))
     return "".join(MENTIONS.get(each, each) for each in escaped)
+
+
+def _escape(match: re.Match[str]) -> str:
+    """A backslash before a sign; a number that would begin a list gets it before its dot."""
+    return f"{match[0]}\\" if match[0].isdecimal() else f"\\{match[0]}"
