@@ -147,8 +147,8 @@ def fixes_in_words(
 
 def _spells_out(action: Action, thing: Thing) -> bool:
     """Whether a fix says only how a line is to read, or that any other part be tried."""
-    on_a_line = thing.about == "packed" and action.word in ("set", "remove", "pack")
-    return on_a_line or (action.word == "choose" and action.where is None)
+    on_a_line = thing.about == "packed" and action.word in ("set", "remove")
+    return on_a_line or (action.word in ("choose", "pack") and action.where is None)
 
 
 def fix_words(action: Action, thing: Thing, env: Env, units: Units = DEFAULT_UNITS) -> str | None:
@@ -162,7 +162,7 @@ def fix_words(action: Action, thing: Thing, env: Env, units: Units = DEFAULT_UNI
         return words[action.word](action, thing, env, units)
     name = _called(action, thing, env)
     if action.word == "pack":
-        return f"Pack {name} in another case{_such(action, env)}."
+        return f"Pack {name} in {'another' if thing.about == 'packed' else 'a'} case{_such(action, env)}."
     state = STATES.get(action.path[-1]) if action.path and thing.about == "packed" else None
     return (
         f"Pack {_packed(thing)} without: {' or '.join(state)}."
