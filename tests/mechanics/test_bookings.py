@@ -73,6 +73,21 @@ def test_stretches_and_the_most_promised_agree_with_counting_each_day(made: list
                 assert stretch.promised == promised_on(made, day(number))
 
 
+@given(bookings(), st.sets(st.integers(0, 5)), numbers())
+def test_only_days_on_which_one_of_some_stands_count_where_that_is_asked(
+    made: list[Booking], among: set[int], owned: Interval
+) -> None:
+    days = [day(number) for number in range(DAYS)]
+    meant = [on for on in days if any(stands(made[place], on) for place in among if place < len(made))]
+    found = [promised_on(made, on) for on in meant]
+    most = max((low for low, _ in found), default=0), max((high for _, high in found), default=0)
+    assert promised_at_most(made, among) == most
+    clashing = clashes(made, owned, among=among)
+    for on in days:
+        too_many = on in meant and promised_on(made, on)[0] > owned[1]
+        assert any(covers(clash, on) for clash in clashing) is too_many
+
+
 @given(bookings(), st.integers(0, 5))
 def test_runs_are_apart_and_in_order(made: list[Booking], owned: int) -> None:
     found = clashes(made, (owned, owned))

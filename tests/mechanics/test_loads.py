@@ -244,6 +244,12 @@ def test_a_safe_share_of_what_may_hang_is_taken_at_the_plate() -> None:
     assert safe_range([sharp(4, -0.1), Term(1, 9, -INF, INF)], none)[0] == pytest.approx(5 / 14)
 
 
+def test_what_hangs_is_safest_where_an_unknown_place_may_bring_it_to_the_plate() -> None:
+    head = Holding(chart=(figure(20.0, 0.1),), axis=(0.0, 0.0))
+    low, _ = safe_range([sharp(2.0, -0.1), Term(0.0, 1.0, 0.0, INF)], head)
+    assert low == pytest.approx(2.0 / 20.0)
+
+
 def test_a_rating_without_a_height_has_a_safe_share_over_one_and_a_share_under_it() -> None:
     none = Holding(rated=figure(20))
     assert share_range([sharp(15, 0.1)], none) == pytest.approx((0.75, 15 / 14))

@@ -102,3 +102,12 @@ def test_every_force_has_a_name() -> None:
     assert wind_name(10.0) == "fresh breeze"
     assert wind_name(0.0) == "calm"
     assert wind_name(40.0) == "hurricane"
+
+
+def test_each_force_has_its_name() -> None:
+    """WMO scale, the names from memory."""
+    named = (
+        "calm, light air, light breeze, gentle breeze, moderate breeze, fresh breeze, strong breeze, near gale, gale"
+    )
+    named += ", strong gale, storm, violent storm, hurricane"
+    assert [wind_name(top) for top in (*BEAUFORT_TOPS, 40.0)] == named.split(", ")
