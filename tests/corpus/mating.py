@@ -16,7 +16,6 @@ SIZES = {
     "screw": ("1/4-20", "3/8-16"),
     "slide": ("wide", "narrow"),
     "rods": ("15/60", "15/100", "19/104"),
-    "battery": ("V", "G"),
     "lens": ("PL", "short", "wide"),
     "wedge": ("38 mm", "60 mm", "70 mm"),
 }
@@ -66,8 +65,8 @@ def other_rods(paper: Draft, chance: Random) -> Line | None:
 
 
 def other_mount(paper: Draft, chance: Random) -> Line | None:
-    """A lens mount, a battery plate or a wedge of another size."""
-    return _resized(chance.choice(["lens", "battery", "wedge"]), paper, chance)
+    """A lens mount or a wedge of another size."""
+    return _resized(chance.choice(["lens", "wedge"]), paper, chance)
 
 
 def other_family(paper: Draft, chance: Random) -> Line | None:
