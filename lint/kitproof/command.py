@@ -106,6 +106,7 @@ def proof(
     """
     laps = _laps()
     from kitproof.proofing.findings import together
+    from kitproof.proofing.laps import no_lap
     from kitproof.proofing.proof import proof as proofed
 
     desk = desk_for(options)
@@ -117,10 +118,11 @@ def proof(
     if revision is not None:
         pairs = desk.changed_after(revision, pairs)
         lists = [each for each, _ in pairs]
+    lap = laps.lap if show_time else no_lap
     if prove:
         whole = together([with_proved_fixes(desk, each, others, on) for each, others in pairs])
     else:
-        whole = together([proofed(each, desk.book(each), on, others, laps.lap) for each, others in pairs])
+        whole = together([proofed(each, desk.book(each), on, others, lap) for each, others in pairs])
     if known is not None:
         whole = desk.against_known(whole, known, lists)
     if record is not None:

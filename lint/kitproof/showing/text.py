@@ -118,7 +118,7 @@ def _waits(waits: Sequence[Finding]) -> str:
     rules = list(dict.fromkeys(each.rule for each in waits))
     subjects = ", ".join(dict.fromkeys(each.subject for each in waits))
     if len(rules) <= 2:
-        return f"{' and '.join(rules)} in {subjects} {'wait' if len(waits) > 1 else 'waits'} for it."
+        return f"{' and '.join(rules)} in {subjects} {'wait' if len(rules) > 1 else 'waits'} for it."
     stops = sum(each.counts_as == "stop" for each in waits)
     return f"{verdicts(len(waits), stops)}{',' if stops else ''} in {subjects} wait for it."
 
