@@ -6,6 +6,8 @@ import pytest
 
 from kitproof.facts.states import state_words
 from kitproof.facts.values import Amount, Words
+from kitproof.mending.mend import mended
+from kitproof.mending.proving import with_proved_fixes
 from tests.mending.grounds import fixed, fixes, ground, rule, rules
 
 GEAR = """\
@@ -256,3 +258,31 @@ def test_advice_is_never_an_edit() -> None:
         text('rig A\n  head      "Small"\n'), rules({"a": rule("rig", "head is there", 'advise "Look again."')})
     )
     assert fixes(of, "a") == [None]
+
+
+# In words
+
+
+def test_what_is_not_proved_is_left_to_the_advice_where_there_is_one() -> None:
+    body = text('case "C"\n  holds     "Small", camera on\n')
+    alone = rules({"left": rule("packed", "camera_left", "remove camera_left")})
+    assert [fix.says for fix in ground(body, alone).examined.proof.findings[0].fixes] == [
+        'Pack "Small" without: camera on.'
+    ]
+    both = rules({"left": rule("packed", "camera_left", "remove camera_left", 'advise "Take it off."')})
+    of = ground(body, both)
+    assert [(fix.says, fix.proved) for fix in of.examined.proof.findings[0].fixes] == [("Take it off.", False)]
+    assert [(fix.says, fix.proved) for fix in with_proved_fixes(of).findings[0].fixes] == [
+        ('Pack "Small" without: camera on.', True),
+        ("Take it off.", False),
+    ]
+
+
+def test_nothing_is_written_down_as_if_somebody_had_looked() -> None:
+    """Where it cannot be told how a bar is left, the list is not changed so that it says loose."""
+    book = rules({"bar": rule("packed", 'pan_bar_left = "along legs"', 'set pan_bar_left to "loose"')})
+    of = ground(text('case "C"\n  holds     "Small"\n'), book)
+    finding = with_proved_fixes(of).findings[0]
+    assert finding.outcome == "cannot tell"
+    assert [fix.proved for fix in finding.fixes] == [False]
+    assert mended(of).done == ()
