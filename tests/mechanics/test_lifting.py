@@ -185,6 +185,7 @@ def test_frequency_between_lines_and_beyond_the_table() -> None:
     assert frequency((12.5 / 60, 12.5 / 60), hour, low) == (0, 0)
     assert frequency((12.5 / 60, 12.5 / 60), hour, high) == pytest.approx((0.355, 0.355))
     assert frequency((15.1 / 60, 15.1 / 60), hour, high) == (0, 0)
+    assert frequency((12.5 / 60, 12.5 / 60), hour, (0.5, 1.0)) == pytest.approx((0, 0.355))
     assert frequency((0.2 / 60, 0.2 / 60), (HOUR, 8 * HOUR), low) == (0.85, 1)
 
 

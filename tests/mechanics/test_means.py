@@ -109,6 +109,8 @@ def test_balance_with_unknowns() -> None:
     assert balance_range([camera], [Term(0, INF, 0.1, 0.1)]) == (-INF, pytest.approx(-0.03))
     assert balance_range([camera, Term(0, INF, 0.2, 0.2)], []) == (-0.2, pytest.approx(-0.03))
     assert balance_range([camera], [Term(1, 1, -INF, INF)]) == WHOLE
+    # What weighs nothing balances nothing, wherever it is.
+    assert balance_range([camera, Term(0, 0, -INF, INF)], []) == balance_range([camera], [])
 
 
 def test_a_part_that_rests_counts_in_the_moment_alone() -> None:
