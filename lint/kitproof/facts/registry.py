@@ -41,13 +41,19 @@ HOUSE_NUMBERS: Mapping[str, HouseNumber] = {
 
 
 def _register(facts: Iterable[Fact]) -> dict[str, dict[str, Fact]]:
-    """Facts by subject and name. Two of one name about one subject are a mistake of ours, said at start-up."""
+    """Facts by subject and name; what a stage has in common with a rig is worked out alike.
+
+    Two of one name about one subject are a mistake of ours, said at start-up.
+    """
     table: dict[str, dict[str, Fact]] = {}
     for each in facts:
         names = table.setdefault(each.about, {})
         if each.name in names:
             raise ValueError(f"two facts are called {each.name} about {each.about}")
         names[each.name] = _with_uses(each)
+    for name, each in table["stage"].items():
+        if not each.formula and name in table["rig"]:
+            table["stage"][name] = replace(each, formula=table["rig"][name].formula, source=table["rig"][name].source)
     return table
 
 
