@@ -266,6 +266,9 @@ def test_the_energy_to_tip_is_what_the_corners_reach(
 
 def test_energies_of_what_is_not_known() -> None:
     assert tipping_energy((0.0, INF), (0.1, 0.2), (0.0, INF)) == (0.0, INF)
+    assert tipping_energy((100.0, 100.0), (0.0, INF), (0.0, 1.0)) == (0.0, INF)
+    assert tipping_energy((100.0, 100.0), (0.0, INF), (0.5, 1.0)) == (0.0, INF)
+    assert tipping_energy((100.0, 100.0), (0.2, 0.3), (0.0, 0.0)) == pytest.approx((20.0, 30.0))
     assert tipping_energy((100.0, 100.0), (-0.2, -0.1), (1.0, 1.0)) == (0.0, 0.0)
 
 

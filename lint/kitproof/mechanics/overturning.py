@@ -124,7 +124,9 @@ def _ballast(short: float, each: float) -> float:
 
 def _rise(reach: float, up: float) -> float:
     """√(d² + h²) − h, without taking one great number from another."""
-    return reach if up == 0 else (0.0 if reach == 0 or up == math.inf else reach * reach / (math.hypot(reach, up) + up))
+    if reach == 0 or up == math.inf:
+        return 0.0
+    return math.inf if reach == math.inf else reach * reach / (math.hypot(reach, up) + up)
 
 
 def _over(a: float, b: float) -> float:
