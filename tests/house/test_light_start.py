@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import subprocess
 import sys
 
@@ -30,8 +31,14 @@ print(json.dumps([status, heavy]), file=sys.stderr)
 def start(*words: str) -> tuple[int, list[str], str]:
     """Status, heavy packages imported, and what was printed."""
     probe = PROBE.replace("HEAVY", repr(HEAVY))
+    nothing_kept = {**os.environ, "KITPROOF_KEEPS_IN": ""}  # else what an earlier run kept would be taken from there
     result = subprocess.run(
-        [sys.executable, "-c", probe, *words], capture_output=True, text=True, encoding="utf-8", check=False
+        [sys.executable, "-c", probe, *words],
+        env=nothing_kept,
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        check=False,
     )
     status, heavy = json.loads(result.stderr.splitlines()[-1])
     return status, heavy, result.stdout
