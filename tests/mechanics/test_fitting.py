@@ -266,3 +266,10 @@ def test_more_things_than_can_be_searched_are_tried_once_and_more_than_that_are_
     assert pack([small] * (MOST_THINGS + 1), room).fit is Fit.YES
     assert pack([small] * (MOST_TRIED + 1), room).fit is Fit.SEARCH
     assert pack([(0.16, 0.15, 0.15)] * (MOST_THINGS + 1), (0.45, 0.45, 0.31)).fit in (Fit.SEARCH, Fit.NO)
+
+
+def test_many_things_that_fill_a_case_are_found_at_once() -> None:
+    found = first_try([(0.1, 0.1, 0.1)] * 27, (0.3, 0.3, 0.3))
+    assert found is not None
+    assert len({tuple(round(at, 6) for at in each.corner) for each in found}) == 27
+    assert all(0 <= at <= 0.2 + HAIR for each in found for at in each.corner)

@@ -31,6 +31,11 @@ def path_of(module: str) -> Path:
     return PACKAGE / f"{module}.py"
 
 
+def is_value(mutant: Mutant) -> bool:
+    """Whether it is in a value that a module names, and not in a function."""
+    return mutant.path[1] == ("value", None)
+
+
 class CannotPutInError(Exception):
     """A mutant that loaded modules cannot take in."""
 
@@ -54,19 +59,14 @@ class Live:
         """By file, the lines whose running shows that a mutant is reached: those of a function that is changed, or of
         every function that uses a changed value of a module."""
         here = str(path_of(mutant.module))
-        if not self._is_value(mutant):
+        if not is_value(mutant):
             return {here: set(mutant.lines)}
         lines: dict[str, set[int]] = defaultdict(set)
-        old = vars(_module(mutant.module)).get(mutant.function)
         for functions in self._functions.values():
             for each in functions:
-                uses = mutant.function in _names(each.__code__)
-                if uses and each.__globals__.get(mutant.function) is old:
+                if mutant.function in names_in(each.__code__):
                     lines[each.__code__.co_filename] |= {line for _, _, line in each.__code__.co_lines() if line}
         return dict(lines)
-
-    def _is_value(self, mutant: Mutant) -> bool:
-        return mutant.path[1] == ("value", None)
 
     def forget(self, module: str) -> None:
         """Empties what functions of a module remember of their answers."""
@@ -83,7 +83,7 @@ class Live:
         code = compile(
             ast.Module([statement], []), str(path), "exec", __future__.annotations.compiler_flag, dont_inherit=True
         )
-        if self._is_value(mutant):
+        if is_value(mutant):
             _replace_value(mutant, code)
         elif ("args", None) in mutant.path:
             self._replace_defaults(mutant, statement)
@@ -135,7 +135,8 @@ def _inside(code: CodeType) -> Iterator[CodeType]:
             yield from _inside(each)
 
 
-def _names(code: CodeType) -> set[str]:
+def names_in(code: CodeType) -> set[str]:
+    """The names that a function uses."""
     return {*code.co_names, *(name for inner in _inside(code) for name in inner.co_names)}
 
 

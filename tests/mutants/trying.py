@@ -24,7 +24,7 @@ import pytest
 from _pytest.runner import runtestprotocol
 
 from tests.mutants.changes import Mutant
-from tests.mutants.live import PACKAGE, CannotPutInError, Live
+from tests.mutants.live import PACKAGE, CannotPutInError, Live, is_value, names_in
 
 ROOMS = tuple(str(PACKAGE / room) + os.sep for room in ("mechanics", "facts", "rulebook"))
 
@@ -165,7 +165,10 @@ class Trial:
 
     def of(self, mutant: Mutant) -> Outcome:
         wanted = self._live.lines_that_use(mutant)
-        tests = [test for test, run in self._runs.items() if run.held and _meets(run.lines, wanted)]
+        asked = mutant.function if is_value(mutant) else ""
+        tests = [
+            test for test, run in self._runs.items() if run.held and (_meets(run.lines, wanted) or _asks(test, asked))
+        ]
         if not tests:
             return Outcome(mutant, UNREACHED, "")
         known = self._caught[mutant.module, mutant.function]
@@ -201,6 +204,14 @@ class Trial:
             if not holds(test, next_one):
                 return {"by": test.nodeid}
         return {"by": None}
+
+
+def _asks(test: pytest.Item, name: str) -> bool:
+    """Whether a test itself uses a name."""
+    function = getattr(test, "obj", None)
+    function = getattr(getattr(function, "hypothesis", None), "inner_test", function)
+    code = getattr(function, "__code__", None)
+    return bool(name) and code is not None and name in names_in(code)
 
 
 def _meets(lines: dict[str, set[int]], wanted: dict[str, set[int]]) -> bool:
