@@ -69,6 +69,18 @@ def head_on_sticks(paper: Draft, chance: Random) -> Line | None:
     return _state(paper, chance.choice(heads), "in own case", "on sticks") if heads else None
 
 
+def states_at_odds(paper: Draft, chance: Random) -> Line | None:
+    """A head in two states of which it can be in one only."""
+    heads = _held(paper, "head")
+    if not heads:
+        return None
+    line = paper.at(chance.choice(heads)[1].where)
+    one, other = chance.choice([("slide off", "slide on"), ("level", "tilted up 20°"), ("tilt free", "tilt locked")])
+    words = [each.strip() for each in line.text.split(",") if each.strip() not in (one, other)]
+    line.text = f"  {', '.join([*words, one, other])}"
+    return line
+
+
 # ---- cases ---------------------------------------------------------------------------------------------------------
 
 

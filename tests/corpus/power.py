@@ -69,3 +69,19 @@ def cold_site(paper: Draft, chance: Random) -> Line | None:
         return None
     coldest = chance.uniform(-25, -0.1)
     return paper.entry(rig.where).set("site temperature", f"{coldest:.1f} to {coldest + chance.uniform(0, 30):.1f} °C")
+
+
+def battery_of_nothing(paper: Draft, chance: Random) -> Line | None:
+    rig = a_rig(paper, chance, "battery")
+    if rig is None:
+        return None
+    entry = paper.alone(rig, the(paper, rig, "battery"))
+    return entry.set(*chance.choice([("energy", "0 Wh"), ("voltage", "0 V"), ("delivers", "0 W")]))
+
+
+def day_too_long(paper: Draft, chance: Random) -> Line | None:
+    """A day of more hours than it has, said by the list or by a rig."""
+    rig = a_rig(paper, chance, "camera")
+    if rig is None:
+        return None
+    return paper.entry(rig.where).set("day", f"{chance.uniform(24.1, 99):.1f} h")

@@ -1,50 +1,20 @@
-"""Power bound to rigs: what is drawn, how long it lasts, how many batteries a day wants, charged again or not."""
+"""Power bound to rigs: what is drawn, how long it lasts, how many batteries a day wants, and whether they suit."""
 
 from __future__ import annotations
 
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from kitproof.facts.build import combinations
 from kitproof.facts.rig import RigSubject
-from kitproof.facts.values import Amount, Words
+from kitproof.facts.values import Amount
+from tests.facts.powered import BATTERY, BOOK, ends, rig
 from tests.model.texts import setting
 from tests.proofing.lists import read_bytes
 
 HOUR = 3600.0
-CAMERA = 'part camera "C"\n  mass 3 kg\n  power 11..17 V\n  draws 40 W, 60 W at most\n'
-BATTERY = """
-part battery "B"
-  mass 0.8 kg
-  energy 100 Wh
-  voltage 14.4 V
-  delivers 140 W
-  chemistry lithium-ion
-"""
-CHARGER = """
-part charger "Two-way"
-  mass 2 kg
-  charges at once 2
-  charges in 3 h
-"""
-BOOK = CAMERA + BATTERY + CHARGER
-
-
-def rig(text: str = "", battery: str = '"B"', book: str = BOOK, after: str = "") -> RigSubject:
-    """The first combination of a rig with a camera and a battery; `text` are more of its lines."""
-    whole = f'{book}\nrig A\n  camera "C"\n  battery {battery}\n{text}\n{after}'
-    kitlist = read_bytes(whole.encode())
-    assert kitlist.slips == ()
-    return RigSubject(setting(kitlist), next(combinations(kitlist.rigs[0])))
-
-
-def ends(amount: Amount) -> tuple[float, float]:
-    assert amount.missing == ()
-    return amount.low, amount.high
 
 
 @pytest.mark.parametrize(
@@ -77,31 +47,6 @@ def test_without_a_battery_there_is_nothing_to_last(name: str) -> None:
 def test_a_day_that_is_not_said_is_asked_for() -> None:
     for name in ("batteries_needed", "batteries_charging"):
         assert rig().amount(name) == Amount(0, math.inf, ("rig A: day",))
-
-
-@pytest.mark.parametrize(
-    ("order", "wanted", "words"),
-    [
-        ("", (5, 5), "no charger"),
-        ('order\n  1 x "Two-way"\n', (3, 3), '1 x "Two-way"'),
-        ('case "k"\n  holds 2 x "Two-way"\n', (3, 3), '2 x "Two-way"'),
-        ('order\n  1 x "Two-way"\nrig B\n  battery "B"\n', (3, 5), '1 x "Two-way"'),
-        ('order\n  1 x "Two-way"\nrig B\n  instead of A\n  battery "B"\n', (3, 3), '1 x "Two-way"'),
-    ],
-)
-def test_batteries_that_are_charged_again(order: str, wanted: tuple[float, float], words: str) -> None:
-    """2.5 h each: with two charged at once in 3 h each is full again before the third is down. Another rig that stands
-    at the same time may take all the places."""
-    found = rig("  day 11 h\n", after=order)
-    assert found.amount("batteries_charging") == Amount(*wanted)
-    assert found.value("chargers") == Words(words)
-
-
-def test_a_charger_of_which_nothing_is_said_is_asked_about() -> None:
-    book = CAMERA + BATTERY + 'part charger "Two-way"\n  mass 2 kg\n'
-    found = rig("  day 11 h\n", book=book, after='order\n  1 x "Two-way"\n').amount("batteries_charging")
-    assert (found.low, found.high) == (1, 5)
-    assert found.missing == ('charger "Two-way": charges in', 'charger "Two-way": charges at once')
 
 
 @pytest.mark.parametrize(
@@ -142,21 +87,3 @@ def test_voltages_that_are_not_known_are_asked_for() -> None:
     assert rig(book=book).amount("voltage_spare").missing == ('battery "B": voltage',)
     assert rig(book=book).amount("current") == Amount(0, math.inf, ('battery "B": voltage',))
     assert rig(book=BOOK.replace("  power 11..17 V\n", "")).amount("voltage_spare").missing == ('camera "C": power',)
-
-
-HOURS = st.floats(0.1, 12).map(lambda hours: round(hours, 2))
-
-
-@given(HOURS, HOURS, st.integers(1, 4), st.integers(10, 90), st.booleans(), st.booleans())
-def test_a_longer_day_never_wants_fewer_batteries(
-    day: float, more: float, places: int, watts: int, shared: bool, doubt: bool
-) -> None:
-    book = BOOK.replace("at once 2", f"at once {places}").replace("40 W, 60 W", f"{watts} W, {watts + 20} W")
-    book = book.replace("100 Wh", "80 to 110 Wh" if doubt else "100 Wh")
-    after = 'order\n  1 x "Two-way"\n' + 'rig B\n  battery "B"\n' * shared
-    short, long = (rig(f"  day {hours:.2f} h\n", book=book, after=after) for hours in (day, day + more))
-    for name in ("batteries_needed", "batteries_charging"):
-        before, later = short.amount(name), long.amount(name)
-        assert before.low <= later.low
-        assert before.high <= later.high
-    assert short.amount("batteries_charging").high <= short.amount("batteries_needed").high

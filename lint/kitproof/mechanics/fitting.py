@@ -36,7 +36,7 @@ Size = tuple[Interval, Interval, Interval]
 MOST_THINGS = 12
 """Beyond so many only a first try is made."""
 
-MOST_TRIED = 40
+MOST_TRIED = 80
 """Beyond so many not even that."""
 
 MOST_STEPS = 2000
