@@ -135,9 +135,11 @@ def proof(
         text = proof_text(form, desk.shown(whole, lists, send_back_at))
     else:
         from kitproof.showing.output import printed
-        from kitproof.showing.text import proof_lines
+        from kitproof.showing.text import headings, proof_lines
 
-        lines = proof_lines(whole, desk.said_in(lists), [each.heading for each in lists], send_back_at)
+        told = {each.path for each in whole.findings}
+        named = headings({each.path: each.heading for each in lists}, told, "with nothing found")
+        lines = proof_lines(whole, desk.said_in(lists), named, send_back_at)
         text = printed(lines, output)
     write_out(text, output)
     laps.lap("showing")
@@ -235,6 +237,7 @@ def questions(
     from kitproof.proofing.questions import over
     from kitproof.proofing.questions import questions as asked
     from kitproof.showing.questions_text import questions_json, questions_lines
+    from kitproof.showing.text import headings
 
     desk = desk_for(options)
     found = []
@@ -244,8 +247,9 @@ def questions(
     if form == "json":
         write_out(questions_json([(kitlist.path, each) for kitlist, each in found]), output)
         return
-    headings = [kitlist.heading for kitlist, _ in found]
-    print_out(questions_lines(headings, over([each for _, each in found])), output)
+    told = {kitlist.path for kitlist, each in found if each}
+    named = headings({kitlist.path: kitlist.heading for kitlist, _ in found}, told, "with nothing to ask")
+    print_out(questions_lines(named, over([each for _, each in found])), output)
 
 
 def _rule_names(context: click.Context, parameter: click.Parameter, typed: str) -> list[str]:

@@ -6,7 +6,7 @@ The text is made as lines of pieces with a style, so that a terminal can colour 
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from typing import NamedTuple
 
 from kitproof.proofing.findings import Finding, Proof
@@ -18,6 +18,8 @@ from kitproof.words.phrases import verdicts
 WIDTH = 80
 MARGIN = 7
 BODY = WIDTH - MARGIN
+MOST_NAMED = 12
+"""So many lists are named above what is found in them, whether or not anything is."""
 
 
 class Piece(NamedTuple):
@@ -49,6 +51,13 @@ def proof_lines(proof: Proof, said: Said, lists: Sequence[str], send_back_at: st
     lines += _known_stops(proof.findings)
     lines += _gone(proof.gone)
     return [*lines, (), *_closing(proof, send_back_at)]
+
+
+def headings(lists: Mapping[str, str], told: Collection[str], others: str) -> list[str]:
+    """The headings of lists, by their paths; of many only those that are told of, and how many others there are."""
+    named = [heading for path, heading in lists.items() if len(lists) <= MOST_NAMED or path in told]
+    rest = len(lists) - len(named)
+    return [*named, *([f"{rest} {'list' if rest == 1 else 'lists'} more, {others}"] if rest else [])]
 
 
 def finding_lines(finding: Finding, said: Said) -> list[Line]:
