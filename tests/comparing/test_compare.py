@@ -87,7 +87,7 @@ def lines_of(rig: str) -> list[str]:
     return [line for line in rig.splitlines() if line.startswith("  ")]
 
 
-@settings(max_examples=20)
+@settings(max_examples=10)
 @given(st.integers(0, 10_000))
 def test_the_order_of_lines_and_of_entries_and_the_names_of_rigs_tell_nothing(seed: int) -> None:
     """What stands each on the one before keeps its order, as the format asks; everything else may stand anywhere."""
