@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kitproof.model.kitlist import KitList
+from kitproof.model.kitlist import Case, KitList
 from kitproof.model.parts import Part
 from kitproof.model.quantities import ANYWHERE, Interval
 from kitproof.model.rigs import SlotLine
@@ -22,6 +22,8 @@ def asked_on_purpose(kitlist: KitList) -> frozenset[str]:
     for rig in kitlist.rigs:
         for line in rig.lines:
             found.update(_of_line(line))
+    for case in kitlist.cases:
+        found.update(_of_case(case))
     return frozenset(found)
 
 
@@ -49,3 +51,12 @@ def _of_line(line: SlotLine) -> Iterator[str]:
     spot = line.at
     if not line.at_known or (spot is not None and ANYWHERE in (spot.forward, spot.up, spot.left)):
         yield from (f"{option.part.label}: its place on the rig" for option in line.options if option.part)
+
+
+def _of_case(case: Case) -> Iterator[str]:
+    """What a case, or the house's case that it is, says of itself as `?`."""
+    for field in ("mass", "limit", "inside", "outside"):
+        value = getattr(case, field)
+        several = value if isinstance(value, tuple) else (value,)
+        if any(isinstance(each, Interval) and not each.known for each in several):
+            yield f"{case.label}: {field}"
