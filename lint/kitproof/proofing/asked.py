@@ -58,5 +58,6 @@ def _of_case(case: Case) -> Iterator[str]:
     for field in ("mass", "limit", "inside", "outside"):
         value = getattr(case, field)
         several = value if isinstance(value, tuple) else (value,)
-        if any(isinstance(each, Interval) and not each.known for each in several):
+        blank = value == () and field in case.places
+        if blank or any(isinstance(each, Interval) and not each.known for each in several):
             yield f"{case.label}: {field}"
