@@ -93,7 +93,7 @@ def test_the_surroundings_say_where(monkeypatch: pytest.MonkeyPatch, tmp_path: P
     assert kept.here().where == str(tmp_path)
     monkeypatch.delenv(kept.FOLDER)
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path))
-    monkeypatch.setattr(kept.sys, "platform", "linux")
+    monkeypatch.setattr("sys.platform", "linux")
     assert kept.folder() == str(tmp_path / "kitproof")
 
 

@@ -23,6 +23,7 @@ from kitproof.options import (
     paths_argument,
     print_out,
     proof_as_option,
+    watched,
     write_out,
 )
 from kitproof.reviewing import compare
@@ -111,7 +112,7 @@ def proof(
 
     desk = desk_for(options)
     laps.lap("loading")
-    lists = desk.lists(paths, called)
+    lists = desk.lists(paths, called, lambda found: watched(found, "Reading"))
     laps.lap("rule book and reading")
     on = day or date.today()
     pairs = desk.beside(lists)  # beside all lists, of which some may then not be proofed
@@ -122,7 +123,9 @@ def proof(
     if prove:
         whole = together([with_proved_fixes(desk, each, others, on) for each, others in pairs])
     else:
-        whole = together([proofed(each, desk.book(each), on, others, lap) for each, others in pairs])
+        whole = together(
+            [proofed(each, desk.book(each), on, others, lap) for each, others in watched(pairs, "Proofing")]
+        )
     if known is not None:
         whole = desk.against_known(whole, known, lists)
     if record is not None:

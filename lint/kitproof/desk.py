@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import NoReturn
 
@@ -30,6 +30,7 @@ from kitproof.showing.shown import Shown
 from kitproof.showing.text import Said
 
 LONGEST_SHOWN = 60
+Watched = Callable[[Sequence[Source]], Iterable[Source]]
 
 
 class Desk:
@@ -53,12 +54,15 @@ class Desk:
         print(says, file=sys.stderr)
         raise SystemExit(2)
 
-    def lists(self, paths: Sequence[str], called: str | None) -> list[KitList]:
-        """The lists that paths name; rule books first, so that nothing is proofed by half of one."""
+    def lists(self, paths: Sequence[str], called: str | None, watched: Watched = iter) -> list[KitList]:
+        """The lists that paths name; rule books first, so that nothing is proofed by half of one.
+
+        `watched` goes through them one by one, and may show how far it is.
+        """
         found = self.sources(paths, called)
         self.real.update({each.path: each.real for each in found})
         self._all_books([each.real for each in found])
-        return [self._list_of(each) for each in found]
+        return [self._list_of(each) for each in watched(found)]
 
     def list_named(self, path: str) -> KitList:
         """One list by its path."""

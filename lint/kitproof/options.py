@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import sys
+from collections.abc import Callable, Iterator, Sequence
 from datetime import date
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
@@ -28,6 +29,9 @@ class Day(click.ParamType[date]):
 
 
 Command = Callable[..., None]
+T = TypeVar("T")
+MANY = 20
+"""From so many lists on it is said how far it is."""
 
 paths_argument = click.argument("paths", nargs=-1, type=click.Path(path_type=str))
 as_option = click.option(
@@ -70,6 +74,13 @@ def desk_for(options: dict[str, Any]) -> Desk:
         dict(options["grades"]),
         options["retired"],
     )
+
+
+def watched(things: Sequence[T], doing: str) -> Iterator[T]:
+    """Things one by one, with how far it is on a terminal where there are many; nothing is shown anywhere else."""
+    hidden = len(things) < MANY or not sys.stderr.isatty()
+    with click.progressbar(things, label=doing, file=sys.stderr, hidden=hidden) as bar:
+        yield from bar
 
 
 def print_out(lines: list[Line], output: str | None) -> None:
