@@ -121,3 +121,4 @@ def test_moduli_are_those_of_the_table() -> None:
     """Aluminium 70 GPa and steel 200 GPa: OpenStax University Physics 1, table 12.1, read."""
     assert ELASTICITY["aluminium"] == (70e9, 70e9)
     assert ELASTICITY["steel"] == (200e9, 200e9)
+    assert ELASTICITY["carbon"] == (60e9, 140e9)  # from memory: it depends on how the fibres lie

@@ -170,8 +170,8 @@ def test_a_thing_that_fits_only_aslant_and_one_that_does_not() -> None:
     assert fits_alone(sharp((0.76, 0.01, 0.01)), case) is Fit.NO
     assert fits_alone(sharp((0.3, 0.3, 0.21)), case) is Fit.NO
     assert fits_alone(sharp((0.62, 0.4, 0.2)), case) is Fit.NO
-    # Narrower, shorter from corner to corner and less in sum than a long case, and yet with more skin than that has.
-    assert fits_alone(sharp((0.2, 0.5, 0.5)), sharp((1.0, 0.2, 0.2))) is Fit.NO
+    # Smaller than a long case by its least side, its diagonal, its sum and its volume, and yet with more skin.
+    assert fits_alone(sharp((0.05, 0.5, 0.5)), sharp((1.0, 0.13, 0.13))) is Fit.NO
     assert fits([sharp((0.65, 0.02, 0.02)), sharp((0.1, 0.1, 0.1))], case).fit is Fit.ASLANT
 
 

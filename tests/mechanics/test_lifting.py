@@ -189,6 +189,15 @@ def test_frequency_between_lines_and_beyond_the_table() -> None:
     assert frequency((0.2 / 60, 0.2 / 60), (HOUR, 8 * HOUR), low) == (0.85, 1)
 
 
+def test_a_height_on_either_side_of_the_waist_counts_on_both_sides() -> None:
+    """At 12.5 a minute the table has a line from the waist up alone: 0 below it, 0.355 above."""
+    hands = Hands((0.25, 0.25), (0.5, 1.0))
+    lift = Lift(hands, hands, (12.5 / 60, 12.5 / 60), (HOUR, HOUR), ("good",))
+    low, high = weight_limit(lift, hands)
+    assert low == 0
+    assert high == pytest.approx(23 * 0.355)
+
+
 def test_what_is_not_known_of_rate_and_work() -> None:
     assert frequency((0, INF), (0, 8 * HOUR), (0, 1.75)) == (0, 1)
     assert frequency((0, 0), (0, INF), (0, 1.75)) == (0, 1)
