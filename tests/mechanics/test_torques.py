@@ -301,6 +301,17 @@ def test_a_battery_behind_lifts_the_lens() -> None:
     assert left_over_range([camera], []) == (0, 0)
 
 
+def test_a_slide_that_may_be_just_out_of_reach_may_also_have_been_in_balance() -> None:
+    """10 kg from 61 mm back of the mark to on it: the slide was anywhere from 0 to its end at 60 mm, or 1 mm short.
+
+    2 kg 300 mm back of the mark then stand 240 to 300 mm back.
+    """
+    camera = Weight((10, 10), (-0.061, 0.0), (0.1, 0.1))
+    battery = Weight((2, 2), (-0.3, -0.3), (0.1, 0.1))
+    found = left_over_range([camera], [battery], (-0.02, 0.06))
+    assert found == pytest.approx((-0.6 * G, -0.48 * G))
+
+
 def test_with_nothing_on_the_slide_its_place_is_not_known() -> None:
     plate = Weight((1, 1), (0.1, 0.1), (0, 0), slides=False)
     new = Weight((2, 2), (0, 0), (0.1, 0.1))
