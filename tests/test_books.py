@@ -8,8 +8,10 @@ from pathlib import Path
 import pytest
 
 from kitproof.books import Asked, Books, settings_file, shipped_book, shipped_rules
-from kitproof.rulebook import BadRules, RuleBook, Settings
+from kitproof.rulebook.errors import BadRules
 from kitproof.rulebook.house import NAMES, OF_A_PATTERN, TABLES
+from kitproof.rulebook.rules import RuleBook
+from kitproof.rulebook.settings import Settings
 from tests.house.repository import ROOT
 from tests.proofing.lists import book as shipped
 

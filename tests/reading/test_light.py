@@ -14,7 +14,10 @@ import pytest
         ("import kitproof.reading", []),
         ("from kitproof.reading.entries import read; read('# nothing', 'a')", []),
         ("""from kitproof.reading.entries import read; read('part light "a"\\n  mass 14 lb\\n', 'a')""", ["lark"]),
-        ("""from kitproof.reading.entries import read; read('part light "a"\\n  mass 1 stone\\n', 'a')""", ["lark", "pint"]),
+        (
+            """from kitproof.reading.entries import read; read('part light "a"\\n  mass 1 stone\\n', 'a')""",
+            ["lark", "pint"],
+        ),
     ],
 )
 def test_what_is_loaded(code: str, loaded: list[str]) -> None:
