@@ -32,3 +32,4 @@ def answer(keep: Kept, words: list[str]) -> tuple[bytes, int] | None:
 def keep_answer(keep: Kept, words: list[str], seen: dict[tuple[str, str], Seen], printed: bytes, status: int) -> None:
     """Keeps what was printed for these words, and the exit status."""
     keep.put("answer", _name(keep, words), marshal.dumps((seen, printed, status)))
+    keep.thin_out()

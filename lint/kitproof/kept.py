@@ -16,7 +16,7 @@ FOLDER = "KITPROOF_KEEPS_IN"
 
 PACKAGE = os.path.dirname(os.path.abspath(__file__))
 DIGEST = 20
-MOST_FILES, FEWEST_FILES = 2000, 1000
+MOST_FILES, FEWEST_FILES = 10_000, 5_000
 
 
 def folder() -> str:
@@ -93,8 +93,18 @@ class Kept:
             with open(beside, "wb") as file:
                 file.write(blake2b(body, digest_size=DIGEST).digest() + body)
             os.replace(beside, path)
-            _thin_out(self.where)
         except OSError:
+            return
+
+    def thin_out(self) -> None:
+        """Throws the oldest away when there is too much."""
+        try:
+            names = os.listdir(self.where)
+            if len(names) > MOST_FILES:
+                paths = [os.path.join(self.where, name) for name in names]
+                for path in sorted(paths, key=os.path.getmtime)[: len(names) - FEWEST_FILES]:
+                    os.remove(path)
+        except OSError:  # another run may be at it
             return
 
 
@@ -105,13 +115,3 @@ def here() -> Kept:
     """Where this run keeps things, as the surroundings say."""
     where = folder()
     return Kept(where, stamp()) if where else NOTHING
-
-
-def _thin_out(where: str) -> None:
-    """Throws the oldest away when there is too much."""
-    names = os.listdir(where)
-    if len(names) <= MOST_FILES:
-        return
-    paths = [os.path.join(where, name) for name in names]
-    for path in sorted(paths, key=os.path.getmtime)[: len(names) - FEWEST_FILES]:
-        os.remove(path)
