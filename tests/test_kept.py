@@ -102,7 +102,9 @@ def test_a_changed_file_of_the_package_makes_another_kitproof(monkeypatch: pytes
     (tmp_path / "data").mkdir()
     (tmp_path / "one.py").write_text("a = 1")
     monkeypatch.setattr(kept, "PACKAGE", str(tmp_path))
+    monkeypatch.setattr(kept, "_STAMPS", {})
     before = kept.stamp()
     assert kept.stamp() == before
     (tmp_path / "one.py").write_text("a = 22")
+    monkeypatch.setattr(kept, "_STAMPS", {})
     assert kept.stamp() != before

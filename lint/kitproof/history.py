@@ -6,7 +6,6 @@ Nothing is fetched, asked for or written, and no program that a repository names
 from __future__ import annotations
 
 import os
-import subprocess
 from pathlib import Path
 
 from kitproof.words.nearest import nearest
@@ -79,6 +78,8 @@ class History:
 
     def _git(self, *words: str) -> bytes:
         """What git prints from the top. Raises NoHistoryError where it cannot do as asked."""
+        import subprocess  # only where there is a history to read
+
         surroundings = {name: value for name, value in os.environ.items() if name not in _OF_A_HOOK}
         command = ("git", "-c", "core.fsmonitor=false", *words)
         try:

@@ -42,8 +42,18 @@ def digest(*parts: bytes) -> str:
     return whole.hexdigest()
 
 
+_STAMPS: dict[str, str] = {}
+"""The stamp of each package looked at: no package changes under a run."""
+
+
 def stamp() -> str:
     """What names this very Kitproof: the files of the package and its data, and the Python that runs them."""
+    if PACKAGE not in _STAMPS:
+        _STAMPS[PACKAGE] = _stamp()
+    return _STAMPS[PACKAGE]
+
+
+def _stamp() -> str:
     looked = [sys.version]
     tops = [PACKAGE]
     if not os.path.isdir(os.path.join(PACKAGE, "data")):

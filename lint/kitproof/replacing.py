@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import stat
-import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -58,6 +57,8 @@ def _still(path: Path, real: Path, was: bytes) -> None:
 @contextmanager
 def _beside(real: Path, data: bytes, mode: int) -> Iterator[str]:
     """A new hidden file beside another, brought to the disk; it is gone again unless it takes another name."""
+    import tempfile  # only where a file is replaced
+
     number, name = tempfile.mkstemp(prefix=f".{real.name}.", suffix=".new", dir=real.parent)
     try:
         with os.fdopen(number, "wb") as file:
