@@ -134,16 +134,13 @@ def vocabulary(entry: str, part_kind: str) -> Vocabulary:
     return Vocabulary(keyed, re.compile(rf"(?ai:{choices})(?![\w-])" if keyed else "(?!)"))
 
 
-_EVERY_PART = vocabulary("part", "").pattern
-
-
 def _unknown(line: PlainLine, words: Vocabulary, entry: str, part_kind: str) -> Slip:
     """The slip of a line whose word is not one of the entry's, with the nearest ones."""
     said = [match for _, match in zip(range(3), _WORDS.finditer(line.text, line.start), strict=False)]
     known = [field.word for field in words.fields.values()]
     of = with_article(part_kind or entry if entry == "part" else entry)
     says = f"a word that {of} has, such as {', '.join(known[:3])}" if known else f"nothing: {of} has no lines below it"
-    other = _EVERY_PART.match(line.text, line.start) if entry == "part" else None
+    other = vocabulary("part", "").pattern.match(line.text, line.start) if entry == "part" else None
     notes = Notes(line)
     if not said or said[0].start() != line.start:
         notes.add("unreadable-line", line.start, line.end, says)
