@@ -26,7 +26,7 @@ def told(fix: str, **values: Held) -> str | None:
         ("choose head", "Choose another head."),
         ("add lens_support where mates", "Add a lens support, so that mates."),
         ("add arm", "Add an arm."),
-        ("pack head where carried < 23 kg", 'Pack "Fenner 12 head" in another case, so that '
+        ("pack head where carried < 23 kg", 'Pack "Fenner 12 head" in a case, so that '
          "carried is less than 23 kg."),
         ("order count(parts) + 1 of head", 'Order 2 x "Fenner 12 head".'),
         ("set cog_up to chart_top - 20 mm", "Set cog up to 130 mm."),

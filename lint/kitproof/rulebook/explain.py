@@ -80,7 +80,7 @@ def explained(rule: Rule) -> Explained:
         doubt=rule.doubt.text if rule.doubt is not None else "",
         because=rule.because.text,
         each=f"{rule.each.name} in {rule.each.text}" if rule.each is not None else "",
-        fixes=tuple(_fix(action) for action in rule.fixes),
+        fixes=tuple(_fix(action, rule.about) for action in rule.fixes),
         limits=tuple(each for limit in rule.limits for each in _limits(limit)),
         terms=rule.terms,
         covers=rule.covers,
@@ -91,7 +91,7 @@ def explained(rule: Rule) -> Explained:
     )
 
 
-def _fix(action: Action) -> str:
+def _fix(action: Action, about: str) -> str:
     """A fix as it is written, in words: for `why`, where there is no list to name parts from."""
     if action.advice is not None:
         return action.advice.text
@@ -101,7 +101,7 @@ def _fix(action: Action) -> str:
     sentences = {
         "choose": f"Choose {another(name)}{such}.",
         "add": f"Add {a(name)}{such}.",
-        "pack": f"Pack the {name} in another case{such}.",
+        "pack": f"Pack the {name} in {'another' if about == 'packed' else 'a'} case{such}.",
         "order": f"Order {name}.",
         "set": f"Set {name}.",
         "remove": "Take it out." if name == "entry" else f"Take out the {name}.",
