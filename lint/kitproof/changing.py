@@ -1,4 +1,7 @@
-"""The commands that change lists: thin, like the others. Files are replaced whole or not at all."""
+"""The commands that change lists, or say which parts to change: thin, like the others.
+
+Files are replaced whole or not at all.
+"""
 
 from __future__ import annotations
 
@@ -9,7 +12,17 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from kitproof.options import called_option, desk_for, house_options, on_option, paths_argument
+from kitproof.options import (
+    as_option,
+    called_option,
+    desk_for,
+    house_options,
+    on_option,
+    output_option,
+    paths_argument,
+    print_out,
+    write_out,
+)
 from kitproof.replacing import NotReplacedError, has_history, replace_file
 
 if TYPE_CHECKING:
@@ -17,9 +30,11 @@ if TYPE_CHECKING:
     from kitproof.files import Source
     from kitproof.mending.ground import Ground
     from kitproof.mending.mend import Mended
+    from kitproof.mending.pairing.results import Paired
     from kitproof.model.kitlist import KitList
     from kitproof.model.promises import Promised
     from kitproof.proofing.findings import Proof
+    from kitproof.showing.text import Line
 
 _WIDE = '"{}" is UTF-16 text and was left as it is. Save it as UTF-8 text first.'
 
@@ -109,6 +124,59 @@ def mend(paths: tuple[str, ...], show: bool, day: date | None, called: str | Non
             failed += not put_in_place(source, done)
     if failed:
         raise SystemExit(2)
+
+
+@click.command()
+@click.argument("paths", nargs=-1, type=click.Path(path_type=str), metavar="LIST")
+@click.option("--rig", "rig", metavar="NAME", help="One rig only.")
+@click.option("--most", type=click.IntRange(min=1), default=3, show_default=True, help="How many pairings to look for.")
+@click.option("--every", is_flag=True, help="Looks at every pairing there is: slower.")
+@as_option
+@output_option
+@on_option
+@called_option
+@house_options
+def pair(
+    paths: tuple[str, ...],
+    rig: str | None,
+    most: int,
+    every: bool,
+    form: str,
+    output: str | None,
+    day: date | None,
+    called: str | None,
+    **options: Any,
+) -> None:
+    """Which sticks, head, slide and adapters of the parts books in use carry a rig in every combination of it.
+
+    The smallest that will do first, those in stock on the dates before others; each with its margins at the worst
+    combination, and for each that is turned down the one reason. Nothing is changed.
+
+    Exit status: 0 something carries each rig, 1 nothing does for one of them, 2 it could not run.
+    """
+    from kitproof.mending.pairing.search import paired
+    from kitproof.showing.pairing_text import pairing_lines, pairings_json
+
+    desk = desk_for(options)
+    found: list[tuple[str, list[Paired]]] = []
+    lines: list[Line] = []
+    for source, ground in _grounds(desk, desk.sources(paths, called, "pair"), day or date.today()):
+        if ground is None:
+            desk.stop(_WIDE.format(source.path))
+        rigs = [each for each in ground.kitlist.rigs if rig in (None, each.name)]
+        mine = [paired(ground, each, None if every else most) for each in rigs]
+        if mine:
+            found.append((source.path, mine))
+            lines += [*([()] if lines else []), *pairing_lines(mine, ground.units, ground.kitlist.heading)]
+    if not found:
+        which = f'rig "{rig}"' if rig else "rig"
+        desk.stop(f"There is no {which} in it.")
+    if form == "json":
+        write_out(pairings_json(found), output)
+    else:
+        print_out(lines, output)
+    if not all(each.carries for _, mine in found for each in mine):
+        raise SystemExit(1)
 
 
 def with_proved_fixes(desk: Desk, kitlist: KitList, others: tuple[Promised, ...], day: date) -> Proof:

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from kitproof import __version__
-from kitproof.changing import mend, neaten, with_proved_fixes
+from kitproof.changing import mend, neaten, pair, with_proved_fixes
 from kitproof.options import (
     as_option,
     called_option,
@@ -309,5 +309,6 @@ def rules(path: str, form: str, output: str | None, day: date | None, **options:
 
 
 main.add_command(compare)
+main.add_command(pair)
 main.add_command(mend)
 main.add_command(neaten)

@@ -51,6 +51,11 @@ def first_change() -> str:
     return "\n".join(["```diff", *lines[:end], "…", "```"])
 
 
+def first_pairing() -> str:
+    """What carries a rig of the mended sample, just as the command prints it."""
+    return "\n".join(["```", *_printed(0, "pair", MENDED, "--rig", "B", "--most", "1", "--on", "2027-06-01"), "```"])
+
+
 def _printed(status: int, *words: str) -> list[str]:
     """What the command prints with these words, line by line, where it ends with this status."""
     surroundings = {**os.environ, "NO_COLOR": "1", "COLUMNS": "80", "PYTHONUTF8": "1"}
@@ -76,6 +81,7 @@ PARTS: dict[str, Callable[[], str]] = {
     "finding": first_finding,
     "list": entries_of_sample,
     "mending": first_change,
+    "pairing": first_pairing,
     "rules": rules_table,
 }
 

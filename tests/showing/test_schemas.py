@@ -18,7 +18,7 @@ from kitproof.words.units import SI_NAMES
 from tests.house.repository import ROOT, RULES, short
 from tests.proofing.lists import book
 
-NAMES = ("kitproof/findings/1", "kitproof/numbers/1", "kitproof/questions/1", "kitproof/rules/1", "kitproof/compared/1")
+NAMES = tuple(f"kitproof/{each}/1" for each in ("findings", "numbers", "questions", "rules", "compared", "pairings"))
 LISTS = sorted([*(ROOT / "samples").rglob("*.kitlist"), *RULES.glob("*/*.fails.kitlist")])
 MANY = [path for path in LISTS if path.is_relative_to(ROOT / "samples")]
 RIGS = [path for path in sorted((ROOT / "samples").glob("*.kitlist")) if "\nrig " in path.read_text("utf-8")]
