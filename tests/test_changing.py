@@ -11,6 +11,7 @@ from click.testing import CliRunner, Result
 from kitproof.command import main
 from kitproof.mending.ground import Ground
 from kitproof.mending.mend import Mended, mended
+from tests.mending.pairing.stocks import PLAIN, head, listed
 
 UNTIDY = b'rig  A\n\thead "Fenner 12"# why\n'
 NEAT = b'rig A\n  head      "Fenner 12"  # why\n'
@@ -270,3 +271,71 @@ def test_a_proof_has_proved_fixes_where_it_is_asked_for_them(faulty: Path) -> No
         ),
     ]
     assert 'Do     Pack "Small" so: level. Proved.\n' in run("proof", "order.kitlist", "--prove-fixes").stdout
+
+
+# Pairing
+
+
+def paired(desk: Path, *words: str, text: str | None = None) -> Result:
+    (desk / "pair.kitlist").write_text(text or listed(*PLAIN, head("Small", 7)), encoding="utf-8")
+    return run("pair", "pair.kitlist", *words)
+
+
+def test_pair_prints_what_carries_a_rig_with_its_margins_and_why_the_rest_does_not(desk: Path) -> None:
+    result = paired(desk, "--rig", "A", "--every")
+    assert result.exit_code == 0
+    said = " ".join(result.stdout.split())
+    assert "rig A, in 2 combinations: chosen from 1 sticks, 2 heads and 1 slide" in said
+    assert '1. sticks "Sticks 0", head "Head 0", slide "Slide 0" All are in stock on the dates.' in said
+    assert "At worst" in said
+    assert 'Turned down: The head cannot hold this build: "Small".' in said
+    assert "was not looked at" not in said
+
+
+def test_pair_looks_for_no_more_than_it_is_asked_for_and_says_so(desk: Path) -> None:
+    text = listed(*PLAIN, head("Larger", 40))
+    assert "--every looks at all" in paired(desk, "--most", "1", text=text).stdout
+    data = json.loads(paired(desk, "--most", "1", "--as", "json", text=text).stdout)
+    assert [len(each["carries"]) for each in data["rigs"]] == [1]
+    assert not data["rigs"][0]["whole"]
+    assert paired(desk, "--most", "0").exit_code == 2
+
+
+def test_pair_exits_1_where_nothing_carries_a_rig_and_says_what_to_ask_for(desk: Path) -> None:
+    result = paired(desk, text=listed(*PLAIN).replace("  mass 4 kg\n  size 250", "  mass ?\n  size 250"))
+    assert result.exit_code == 1
+    assert "Nothing in the parts books in use carries it for certain." in result.stdout
+    assert "Undecided, and not counted as carrying it:" in result.stdout
+    assert 'What does the camera "Camera" weigh, as it is used?' in result.stdout
+
+
+def test_pair_says_where_there_is_nothing_to_choose_from_or_to_carry(desk: Path) -> None:
+    bare = 'rig A\n  camera "Camera", 4 kg\n'
+    result = paired(desk, text=bare)
+    assert result.exit_code == 1
+    said = " ".join(result.stdout.split())
+    assert "There is nothing to choose from for sticks, head, slide. Name a parts book in the list" in said
+    assert "It has no camera" in paired(desk, text='rig A\n  lens "Lens", 1 kg\n').stdout
+
+
+def test_pair_stops_where_there_is_no_such_rig_no_list_or_one_that_it_cannot_read(desk: Path) -> None:
+    result = paired(desk, "--rig", "Z")
+    assert (result.exit_code, result.stderr) == (2, 'There is no rig "Z" in it.\n')
+    assert (run("pair").exit_code, "Which list?" in run("pair").stderr) == (2, True)
+    (desk / "wide.kitlist").write_text("rig A\n", encoding="utf-16")
+    assert run("pair", "wide.kitlist").exit_code == 2
+
+
+def test_pair_counts_what_other_lists_have_on_the_dates(desk: Path) -> None:
+    text = listed(head("Head 0", 30, more="  have 1\n"), *PLAIN[1:])
+    assert "All are in stock" in paired(desk, text=text).stdout
+    (desk / "other.kitlist").write_text(text.replace("Orrery", "Other"), encoding="utf-8")
+    assert run("pair", "pair.kitlist", "other.kitlist").stdout.count("Not all are in stock on the dates.") == 2
+
+
+def test_pair_changes_nothing(desk: Path) -> None:
+    paired(desk)
+    before = (desk / "pair.kitlist").read_bytes()
+    paired(desk)
+    assert (desk / "pair.kitlist").read_bytes() == before
+    assert [each.name for each in desk.iterdir()] == ["pair.kitlist"]

@@ -41,6 +41,13 @@ def faults(data: Any) -> list[str]:
     return [f"{fault.json_path}: {fault.message}" for fault in reader.iter_errors(data)]
 
 
+@pytest.mark.parametrize("more", [(), ("--every",)])
+def test_pairings_keep_to_their_schema(more: tuple[str, ...]) -> None:
+    data = printed("pair", str(ROOT / "samples" / "nine-bells-mended.kitlist"), *more, *ON)
+    assert faults(data) == []
+    assert all(each["carries"] and each["turned_down"] and each["whole"] >= bool(more) for each in data["rigs"])
+
+
 def findings_of(data: Any) -> list[Any]:
     return [each for top in data["findings"] for each in (top, *top["also"])]
 

@@ -83,8 +83,10 @@ def _nothing(found: Paired) -> str:
         return "It has no camera: there is nothing to carry. Give it a camera line."
     none = [slot for slot, many in found.stock.items() if not many]
     if none:
-        kinds = " and ".join(f"{each} is" if each != "sticks" else "sticks are" for each in none)
-        return f'No {kinds} described in what this list uses. Name a parts book in it, such as: use "stock.kitlist"'
+        kinds = ", ".join(none)
+        return (
+            f'There is nothing to choose from for {kinds}. Name a parts book in the list, such as: use "stock.kitlist"'
+        )
     return "Nothing in the parts books in use carries it for certain."
 
 

@@ -56,7 +56,7 @@ class Carries(Struct, frozen=True):
 
 class TurnedDown(Struct, frozen=True):
     """Why nothing with all of these parts carries the rig: a rule and its headline; `rule` is "" where they do not
-    mate."""
+    mate. It is so with whatever is not turned down by itself."""
 
     parts: tuple[Part, ...]
     rule: str

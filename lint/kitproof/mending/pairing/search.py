@@ -174,7 +174,16 @@ class Search:
                 self._turn_down((head,), bound)
             slides = [] if bound is not None else [each.part for each in self._left("slide")]
             self.tops[head.name] = [top for slide in slides for top in self._tops_of(head, slide)]
+            self._for_one_reason(head)
         return self.tops[head.name]
+
+    def _for_one_reason(self, head: Part) -> None:
+        """Turns a head down by itself where it is, for one reason, with every slide."""
+        with_slides = {names: each for names, each in self.turned.items() if names[0] == head.name and len(names) > 1}
+        reasons = {(each.rule, each.says) for each in with_slides.values()}
+        if len(reasons) == 1 and not self.tops[head.name] and all(names[0] != head.name for names in self.undecided):
+            rule, says = reasons.pop()
+            self._turn_down((head,), Verdict("fails", rule, says))
 
     def _tops_of(self, head: Part, slide: Part) -> list[Pairing]:
         between = self._runs("head", head, slide if self._chosen_above("head") else None)
