@@ -1,4 +1,7 @@
-"""Lists of any length, made from a seed: parts of four kinds, and rigs of them; and the same data as YAML and TOML."""
+"""Lists of any length, made from a seed: parts of four kinds, and rigs of them; and the same data as YAML and TOML.
+
+And a stock of heads and sticks with one rig that chooses from it.
+"""
 
 from __future__ import annotations
 
@@ -48,6 +51,73 @@ def _rig(number: int, first: int, chance: random.Random) -> str:
         f'rig R{number}\n  sticks  "Sticks {first + 1}"\n  head    "Head {first}"\n  camera  "Camera {first + 2}"\n'
         f'  lens    "Lens {first + 3}", at {chance.randint(20, 60)} mm forward\n'
         f"  ground slope up to {chance.randint(1, 5)} deg\n"
+    )
+
+
+BOWLS = (75, 100, 150)
+CARRIED = """
+part slide "Slide"
+  mass      1.4 kg
+  have      2
+  height    25 mm
+  size      340 x 100 x 25 mm
+  rated     40 kg
+  sits on   screw 3/8-16
+  takes     slide wide
+  travel    140 mm back to 140 mm forward
+
+part base "Base"
+  mass      1.1 kg
+  height    30 mm
+  size      220 x 100 x 30 mm
+  rated     40 kg
+  sits on   slide wide
+  takes     screw 1/4-20
+
+part camera "Camera"
+  mass      4.2 kg
+  size      250 x 160 x 170 mm
+  cog       10 mm back, 80 mm up
+  sits on   screw 1/4-20
+  takes     mount big at 60 mm forward, 80 mm up
+"""
+CHOOSING = """
+rig A
+  sticks  "Sticks 0", legs at 1300 mm
+  head    "Head 0"
+  slide   "Slide"
+  base    "Base"
+  camera  "Camera"
+  lens    "Lens 120" or "Lens 200" or "Lens 280"
+  tilts   -30° to 25°
+  wind    5 m/s
+  ground slope up to 5°
+"""
+
+
+def stock_of(heads_and_sticks: int, seed: int = 1) -> str:
+    """A list with so many heads and sticks to choose from, half and half, and one rig in three combinations."""
+    chance = random.Random(seed)
+    made = [_stocked(number, chance) for number in range(heads_and_sticks // 2)]
+    lenses = [
+        f'part lens "Lens {long}"\n  mass {long / 50} kg\n  size {long} x 110 x 110 mm\n  length {long} mm\n'
+        f"  cog {long // 2} mm forward\n  sits on mount big\n"
+        for long in (120, 200, 280)
+    ]
+    return f'list "Stock {seed}"\n  dates 2027-03-08 to 2027-03-19\n\n' + "\n".join((*made, CARRIED, *lenses, CHOOSING))
+
+
+def _stocked(number: int, chance: random.Random) -> str:
+    bowl, holds = chance.choice(BOWLS), chance.uniform(6, 50)
+    return (
+        f'part head "Head {number}"\n  mass {2 + holds / 8:.2f} kg\n  height 130 mm\n  have {chance.randint(0, 3)}\n'
+        f"  sits on bowl {bowl} mm\n  takes screw 3/8-16\n  tilt axis 45 mm below plate\n"
+        f"  chart {holds:.1f} kg at 100 mm, {holds * 0.8:.1f} kg at 200 mm, {holds * 0.5:.1f} kg at 350 mm\n"
+        f"  counterbalance 0 to {holds * 2.4:.1f} N·m, stepless\n  tilt -75° to 90°\n  drag 0.5 to 8 N·m\n\n"
+        f'part sticks "Sticks {number}"\n  mass {chance.uniform(2, 6):.2f} kg\n  have {chance.randint(0, 3)}\n'
+        f"  takes bowl {chance.choice(BOWLS)} mm\n  rated {chance.randint(20, 90)} kg\n"
+        f"  legs {chance.choice((400, 650, 900))}..{chance.choice((1200, 1600, 1800))} mm\n"
+        f"  feet {chance.randint(380, 520)} mm at 500 mm, {chance.randint(600, 800)} mm at 1600 mm\n"
     )
 
 

@@ -20,6 +20,10 @@ from pathlib import Path
 
 from kitproof.books import shipped_book
 from kitproof.facts.values import Amount, Verdict
+from kitproof.mending.filetext import FileText
+from kitproof.mending.ground import Given, Ground
+from kitproof.mending.pairing.results import Paired
+from kitproof.mending.pairing.search import paired
 from kitproof.model.kitlist import KitList
 from kitproof.model.making import make_list
 from kitproof.model.sources import Fetched, Sources, gather
@@ -28,7 +32,7 @@ from kitproof.proofing.proof import proof
 from kitproof.reading.entries import by_text, read
 from kitproof.rulebook.rules import RuleBook
 from kitproof.rulebook.truths import NEAR, TINY, compare
-from tests.benchmarks.made import as_toml, as_yaml, edited, list_of
+from tests.benchmarks.made import as_toml, as_yaml, edited, list_of, stock_of
 from tests.benchmarks.timing import Work, calls_in_turn, in_turn, surroundings, tool
 
 DAY = date(2027, 3, 1)
@@ -209,6 +213,31 @@ class Bench:
         tree = _held(lambda: [parser.parse("12.5 kg") for _ in range(text.count("\n"))])
         self.row("memory at 100,000 lines", "half of a lark tree", (ours / tree, "lark trees of one quantity a line"))
 
+    def pairing(self) -> None:
+        book = shipped_book()
+        grounds = iter([_ground(stock_of(300, seed), book) for seed in range(2 * (self.times + 1))])
+        found = calls_in_turn(
+            {
+                "proof": lambda: next(grounds).examined,
+                "pair": lambda: _pair(next(grounds)),
+            },
+            self.times,
+        )
+        self.row(
+            "pairing from 300 heads and sticks",
+            "3 × the proof of that list",
+            (found["pair"] / found["proof"], "the proof of that list, both with their reading"),
+        )
+
+
+def _ground(text: str, book: RuleBook) -> Ground:
+    return Ground(Given("a.kitlist", "a", "a", _nothing_used, book, DAY), FileText(text))
+
+
+def _pair(ground: Ground) -> Paired:
+    """The first three pairings for the one rig, as the command looks for them unless asked for others."""
+    return paired(ground, ground.kitlist.rigs[0], 3)
+
 
 def _greater(low: float, high: float, least: float, most: float) -> bool | None:
     """Whether one interval is above another, by more than rounding: the same as the rules', in plain Python."""
@@ -245,7 +274,7 @@ def _held(make: Callable[[], object]) -> int:
     return taken
 
 
-PARTS = ("short_list", "long_list", "many_files", "reading", "growth", "comparison", "memory")
+PARTS = ("short_list", "long_list", "many_files", "reading", "growth", "comparison", "memory", "pairing")
 
 
 def main() -> None:

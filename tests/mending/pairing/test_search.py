@@ -105,7 +105,7 @@ def brute(of: Ground, rig: Rig) -> dict[tuple[str, ...], tuple[tuple[Part, ...],
     return whole
 
 
-@pytest.mark.parametrize("seed", range(4))
+@pytest.mark.parametrize("seed", [2, 18, 44])
 def test_brute_force_over_all_pairings_finds_the_same_ones_in_the_same_order_and_agrees_with_every_reason(
     seed: int,
 ) -> None:
@@ -121,6 +121,8 @@ def test_brute_force_over_all_pairings_finds_the_same_ones_in_the_same_order_and
     assert result.whole
     order = [rank(of, whole[key][0]) for key in carrying(result)]
     assert order == sorted(order)
+    for key, mine in zip(carrying(result), order, strict=True):
+        assert mine == min(rank(of, whole[each][0]) for each in wanted if (each[0], *each[-2:]) == (key[0], *key[-2:]))
     told = reasons_by_rule(result)
     for key, (_, said_of) in whole.items():
         if said_of:
@@ -148,7 +150,7 @@ def rank(of: Ground, parts: tuple[Part, ...]) -> tuple[int, float, float, float,
     return max(have), size_of(top), size_of(under), size_of(over), tight
 
 
-@pytest.mark.parametrize("seed", range(3))
+@pytest.mark.parametrize("seed", [18, 23, 30])
 def test_a_search_for_a_few_finds_the_first_of_all(seed: int) -> None:
     everything = carrying(found(drawn(seed)))
     assert carrying(found(drawn(seed), 2)) == everything[:2]

@@ -140,7 +140,7 @@ class Search:
         choice of parts one list, with the adapters that may join them."""
         heads, slides = (_by_size(self._left(slot)) for slot in ("head", "slide"))
         sticks = _by_size(self._left("sticks")) if "sticks" in self.frame.slots else [(None,)]
-        for stock in range(IN_STOCK, OUT_OF_STOCK + 1):
+        for stock in range(self._first_stock(), OUT_OF_STOCK + 1):
             for some_heads in heads:
                 tops = [top for head in some_heads if head.stock <= stock for top in self._tops(head.part)]
                 for some_sticks in sticks if tops else ():
@@ -151,6 +151,10 @@ class Search:
                         group = self._pairings(stands, [top for top in tops if top.parts[1].name in names], stock)
                         if group:
                             yield group
+
+    def _first_stock(self) -> int:
+        """The best that a whole pairing can be in stock, since there must be a part for each slot."""
+        return max(min((each.stock for each in self._left(slot)), default=IN_STOCK) for slot in self.frame.slots)
 
     def _pairings(self, stands: Sequence[Pairing], tops: Sequence[Pairing], stock: int) -> list[list[Pairing]]:
         """What stands below with what stands above, by the parts that are chosen. What carries it already is not looked
