@@ -50,7 +50,8 @@ def _feet(chance: random.Random, legs: Quantity, sharp: float) -> tuple[tuple[Qu
     found = []
     for height in heights:
         at = Quantity(f"{height} mm", Fraction(height, 1000), Fraction(height, 1000))
-        found.append((length(chance, wide, wide, sharp=sharp), at))
+        out = min(wide, height * 0.0009)  # no foot stands further out than its leg is long
+        found.append((length(chance, out, out, sharp=sharp), at))
         wide *= chance.uniform(0.9, 1.3)
     return tuple(found)
 

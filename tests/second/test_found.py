@@ -263,3 +263,9 @@ def test_a_camera_may_fall_worst_with_the_legs_between_their_ends() -> None:
 
     assert share("900 mm") > max(share("600 mm"), share("1800 mm"))
     assert share("900 mm") <= share("600..1800 mm") < 1.001 * share("900 mm")
+
+
+def test_where_nothing_holds_it_up_a_fall_has_a_share_of_no_end_but_none_below_nothing() -> None:
+    """The centre of gravity is beyond the feet already: it takes nothing to tip it, so that the share has no value."""
+    lines = '  sticks "T"\n  head "T head"\n  camera "C"\n  monitor "M", at 9000 mm forward, 1400 mm up\n'
+    assert _ends(_rig(f"{STANDING}rig A\n{lines}  tilts -60° to 0°\n"), "fall_share") == (0.0, math.inf)

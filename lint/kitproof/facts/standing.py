@@ -374,7 +374,8 @@ def fall_share(rig: RigSubject) -> Amount:
     for (weight, start, up), (_, end, top) in pairwise(asked):
         least = least_tipping_energy(weight[0], (start[0], up[1]), (end[0], top[1]))
         shares.append((0.0, divide(falling, (least, least))[1]))
-    low, high = max(low for low, _ in shares), max(high for _, high in shares)
+    # Where it takes nothing to tip them the share has no value, and nothing is said of it.
+    low, high = max(0.0, *(low for low, _ in shares)), max(high for _, high in shares)
     return Amount(min(low, 1.0), math.inf if no_tilts else high, missing)
 
 
