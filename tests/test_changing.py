@@ -11,7 +11,7 @@ from click.testing import CliRunner, Result
 from kitproof.command import main
 from kitproof.mending.ground import Ground
 from kitproof.mending.mend import Mended, mended
-from tests.mending.pairing.stocks import PLAIN, head, listed
+from tests.mending.pairing.stocks import PLAIN, RIG, head, listed
 
 UNTIDY = b'rig  A\n\thead "Fenner 12"# why\n'
 NEAT = b'rig A\n  head      "Fenner 12"  # why\n'
@@ -307,6 +307,14 @@ def test_pair_exits_1_where_nothing_carries_a_rig_and_says_what_to_ask_for(desk:
     assert "Nothing in the parts books in use carries it for certain." in result.stdout
     assert "Undecided, and not counted as carrying it:" in result.stdout
     assert 'What does the camera "Camera" weigh, as it is used?' in result.stdout
+
+
+def test_pair_says_so_where_no_one_answer_settles_it(desk: Path) -> None:
+    text = listed(*PLAIN, rig=f"{RIG}  underslung\n")
+    result = paired(desk, text=text)
+    assert result.exit_code == 1
+    assert "No one answer settles it" in result.stdout
+    assert len(json.loads(paired(desk, "--as", "json", text=text).stdout)["rigs"][0]["asks"]) == 1
 
 
 def test_pair_says_where_there_is_nothing_to_choose_from_or_to_carry(desk: Path) -> None:

@@ -29,6 +29,11 @@ MOST_ASKED = 3
 MOST_NAMED = 12
 """So many are named that are turned down for one reason; of more it is said how many. The JSON names all."""
 
+NO_ONE_ANSWER = (
+    "No one answer settles it: weigh and measure what is known only roughly, or try the build on the bench"
+    " and write that down as tried."
+)
+
 STOCK = {
     IN_STOCK: "All are in stock on the dates.",
     STOCK_NOT_KNOWN: "Whether all are in stock is not known.",
@@ -128,10 +133,19 @@ def _undecided(found: Paired) -> Iterator[Line]:
         return
     yield ()
     yield (Piece("Undecided, and not counted as carrying it:", "title"),)
-    for says, each in _by_reason(found.undecided).items():
-        yield from paragraph("", f"Whether {says}: {each}.")
-    for question in found.questions[:MOST_ASKED]:
-        yield from paragraph("Ask", asked(question))
+    for says, names in _by_reason(found.undecided).items():
+        yield from paragraph("", f"Whether {says}: {names}.")
+    for each in _asks(found)[:MOST_ASKED]:
+        yield from paragraph("Ask", each)
+
+
+def _asks(found: Paired) -> list[str]:
+    """What to ask for where nothing carries the rig for certain, what would settle most first."""
+    if found.carries or not found.undecided:
+        return []
+    missing = (name for each in found.undecided for name in each.missing)
+    asks = [asked(each) for each in found.questions] or [f"Please say: {each}." for each in dict.fromkeys(missing)]
+    return asks or [NO_ONE_ANSWER]
 
 
 def _turned_down(turned: Sequence[TurnedDown]) -> Iterator[Line]:
@@ -173,7 +187,7 @@ def _rig_json(path: str, found: Paired) -> dict[str, Any]:
         "carries": [_carries_json(each) for each in found.carries],
         "whole": found.whole,
         "undecided": [{**_reason_json(each), "missing": list(each.missing)} for each in found.undecided],
-        "asks": [asked(each) for each in found.questions],
+        "asks": _asks(found),
         "turned_down": [_reason_json(each) for each in found.turned_down],
     }
 

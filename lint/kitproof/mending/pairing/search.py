@@ -277,7 +277,8 @@ class Search:
         setting, book = self.ground.setting, self.ground.given.book
         rig = self.frame.taking(first.tried)
         alone = replace(setting.kitlist, rigs=(rig,), cases=(), moves={}, own_parts=())
-        rules = {rule.name: rule for rule in self.rules.all_rules}
+        whole = all(part.name for part in first.tried.parts)
+        rules = {rule.name: rule for rule in (self.rules.all_rules if whole else self.rules.above)}
         return tuple(questions(replace(setting, kitlist=alone), replace(book, rules=rules)))
 
 
