@@ -21,6 +21,9 @@ settings.load_profile("fixed")
 
 def pytest_configure(config: pytest.Config) -> None:
     os.environ[kept.FOLDER] = tempfile.mkdtemp(prefix="kitproof-")
+    # The many processes that tests start take each module as compiled by the first of them, as users' do.
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+    os.environ["PYTHONPYCACHEPREFIX"] = os.path.join(os.environ[kept.FOLDER], "compiled")
 
 
 def pytest_unconfigure(config: pytest.Config) -> None:

@@ -59,12 +59,10 @@ def job(tmp_path: Path) -> Path:
 def asked(job: Path, *words: str, keep: str = "kept") -> tuple[str, int, bool]:
     """What is printed, the exit status, and whether it was worked out (and not only printed again)."""
     folder = str(job.parent.parent / keep) if keep else ""
-    around = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
-    compiled = os.path.join(os.environ[kept.FOLDER], "compiled")
     result = subprocess.run(
         [sys.executable, "-c", PROBE, *words],
         cwd=job,
-        env={**around, kept.FOLDER: folder, "PYTHONPYCACHEPREFIX": compiled},
+        env={**os.environ, kept.FOLDER: folder},
         capture_output=True,
         text=True,
         encoding="utf-8",
