@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import subprocess
 from pathlib import Path
 
 import pytest
@@ -161,10 +162,32 @@ def test_show_prints_a_diff_and_changes_nothing(faulty: Path) -> None:
     assert faulty.read_text("utf-8") == LIST
 
 
-def test_under_version_control_no_copy_is_kept(faulty: Path) -> None:
-    (faulty.parent / ".git").mkdir()
+def git(folder: Path, *words: str) -> None:
+    who = ("-c", "user.name=somebody", "-c", "user.email=somebody@example.org")
+    subprocess.run(["git", *who, *words], cwd=folder, check=True, capture_output=True)
+
+
+def test_no_copy_is_kept_of_what_version_control_holds_just_as_it_was(faulty: Path) -> None:
+    git(faulty.parent, "init")
+    git(faulty.parent, "add", ".")
+    git(faulty.parent, "commit", "-m", "as it came")
     assert "is kept as" not in run("mend", faulty).stdout
     assert names(faulty.parent) == [".git", "order.kitlist"]
+
+
+@pytest.mark.parametrize("held", [False, True], ids=["not added", "changed since"])
+def test_a_copy_is_kept_of_what_is_not_committed(faulty: Path, held: bool) -> None:
+    git(faulty.parent, "init")
+    if held:
+        was = faulty.read_bytes()
+        faulty.write_bytes(was + b"\n")
+        git(faulty.parent, "add", ".")
+        git(faulty.parent, "commit", "-m", "as it came")
+        faulty.write_bytes(was)
+    before = faulty.read_bytes()
+    assert "is kept as" in run("mend", faulty).stdout
+    kept = [each for each in faulty.parent.iterdir() if "before-mending" in each.name]
+    assert [each.read_bytes() for each in kept] == [before]
 
 
 def test_a_list_on_standard_input_is_printed_mended_and_what_was_done_is_said_apart(desk: Path) -> None:

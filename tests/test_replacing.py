@@ -10,9 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from kitproof import replacing
 from kitproof.files import lists_in
-from kitproof.replacing import NotReplacedError, has_history, replace_file
+from kitproof.replacing import NotReplacedError, replace_file
 from tests.house.repository import ROOT
 
 OLD, NEW = b"rig A\r\n", b"\xef\xbb\xbfrig B\n"
@@ -132,13 +131,3 @@ def test_one_that_has_gone_is_said(path: Path) -> None:
     path.unlink()
     with pytest.raises(NotReplacedError, match="no such file"):
         replace_file(path, OLD, NEW)
-
-
-@pytest.mark.parametrize("name", replacing.HISTORIES)
-def test_version_control_is_seen_from_any_folder_in_it(tmp_path: Path, name: str) -> None:
-    inside = tmp_path / "orders" / "june.kitlist"
-    inside.parent.mkdir()
-    inside.write_bytes(OLD)
-    assert not has_history(inside)
-    (tmp_path / name).mkdir()
-    assert has_history(inside)

@@ -23,7 +23,7 @@ from kitproof.options import (
     print_out,
     write_out,
 )
-from kitproof.replacing import NotReplacedError, has_history, replace_file
+from kitproof.replacing import NotReplacedError, replace_file
 
 if TYPE_CHECKING:
     from kitproof.desk import Desk
@@ -101,8 +101,9 @@ def _first_difference(was: bytes, now: bytes) -> int:
 def mend(paths: tuple[str, ...], show: bool, day: date | None, called: str | None, **options: Any) -> None:
     """Changes lists where that is proved to help: the changed list is proofed again, and the finding is gone.
 
-    Only the words that need it change, and comments stay. The file is replaced whole or not at all; where there is no
-    version control, the old one is kept beside it. - takes a list from standard input and prints it mended.
+    Only the words that need it change, and comments stay. The file is replaced whole or not at all, and the old one is
+    kept beside it unless version control holds it just as it was. - takes a list from standard input and prints it
+    mended.
 
     Exit status: 0 done, 2 it could not run or a file could not be changed.
     """
@@ -220,12 +221,22 @@ def put_in_place(source: Source, done: Mended) -> bool:
         write_bytes(now, None)
     elif now != source.data:
         try:
-            kept = replace_file(Path(source.path), source.data, now, keep=not has_history(source.real))
+            kept = replace_file(Path(source.path), source.data, now, keep=not _can_be_had_again(source))
         except NotReplacedError as problem:
             return not _complain(str(problem))
     for line in mending_lines(done, source.path, kept.name if kept else ""):
         click.echo(line, err=source.typed)
     return True
+
+
+def _can_be_had_again(source: Source) -> bool:
+    """Whether version control holds the file just as it is: what is not yet committed would be lost for good."""
+    from kitproof.history import History, NoHistoryError
+
+    try:
+        return History(source.real.parent).file("HEAD", source.real) == source.data
+    except NoHistoryError:
+        return False
 
 
 def _complain(says: str) -> bool:

@@ -9,8 +9,6 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 KEPT = "before-mending"
-HISTORIES = (".git", ".hg", ".svn", ".jj", ".bzr")
-"""The folders in which version control keeps its history."""
 
 
 class NotReplacedError(Exception):
@@ -41,12 +39,6 @@ def replace_file(path: Path, was: bytes, now: bytes, *, keep: bool = False) -> P
             f'"{path}" was left as it is: a new file cannot be put in its place: {reason}.'
         ) from error
     return kept
-
-
-def has_history(path: Path) -> bool:
-    """Whether a file lies in a folder under version control."""
-    real = Path(os.path.realpath(path))
-    return any((folder / name).exists() for folder in real.parents for name in HISTORIES)
 
 
 def _still(path: Path, real: Path, was: bytes) -> None:
