@@ -106,8 +106,9 @@ def test_a_mended_sample_is_as_neat_as_it_was(name: str) -> None:
     assert neatened(mended_sample(name).ground.file.text) == mended_sample(name).ground.file.text
 
 
-def test_neatening_and_mending_may_be_done_in_either_order() -> None:
-    path = SAMPLES / "islands-flight-faults.kitlist"
+@pytest.mark.parametrize("name", ["islands-flight-faults", "second-unit-faults"])
+def test_neatening_and_mending_may_be_done_in_either_order(name: str) -> None:
+    path = SAMPLES / f"{name}.kitlist"
     text = path.read_text("utf-8").replace("  holds     ", " holds ").replace(", ", " ,").replace("\n\n", "\n\n\n")
     first_neat = mended(sample(path, neatened(text).encode()))
     first_mended = mended(sample(path, text.encode()))
