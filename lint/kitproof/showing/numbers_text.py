@@ -12,7 +12,7 @@ from kitproof.proofing.ordered import FromSupplier
 from kitproof.rulebook.messages import Units
 from kitproof.showing.amounts import value_text
 from kitproof.showing.ordered_text import ordered_lines
-from kitproof.showing.text import WIDTH, Line, Piece, wrapped
+from kitproof.showing.text import WIDTH, Line, Piece, paragraph, wrapped
 from kitproof.showing.worked_text import worked_lines
 from kitproof.words.dimensions import Dimension
 
@@ -29,8 +29,19 @@ def numbers_lines(
     for rig in rigs:
         for each in rig.combinations:
             title = _title(rig, each)
-            lines += [(), *(worked_lines(title, each.worked, units) if each.worked else _table(title, each, units))]
+            lines += [(), *(_worked(title, each, units) if each.worked else _table(title, each, units))]
     return [*lines, *ordered_lines(orders), (), (Piece("Worked out on paper; nothing was load-tested."),)]
+
+
+def _worked(title: str, shown: CombinationNumbers, units: Units) -> list[Line]:
+    """How each number of a combination came about, and what the columns of its stages are made of."""
+    lines = [*worked_lines(title, shown.worked, units), *_stages(shown.stages, units)]
+    for name, head in STAGE_HEADS if shown.stages else ():
+        fact = FACTS["stage"][name]
+        lines += [(), (Piece(head, "title"),), *paragraph("Is", fact.says)]
+        lines += paragraph("By", fact.formula.replace("_", " ")) if fact.formula else []
+        lines += paragraph("Source", fact.source)
+    return lines
 
 
 def _title(rig: RigNumbers, shown: CombinationNumbers) -> str:
@@ -57,16 +68,18 @@ def _table(title: str, shown: CombinationNumbers, units: Units) -> list[Line]:
 STAGE = (("carried", 18), ("slide_needed", 20), ("counterbalance_step", 8), ("left_over", 0))
 """The columns of the stages, with their widths."""
 
+HEADS = ("carried", "slide at", "step", "torque if the slide stays")
+STAGE_HEADS = tuple((name, head) for (name, _), head in zip(STAGE, HEADS, strict=True))
+
 
 def _stages(stages: Sequence[StageNumbers], units: Units) -> list[Line]:
     """Building up, stage by stage: what is carried, where the slide must stand, the counterbalance step, and the torque
     if the slide is left where it was."""
     if not stages:
         return []
-    heads = ("carried", "slide at", "step", "torque if the slide stays")
     lines: list[Line] = [(), (Piece("Building up, balanced again after each:", "title"),)]
     lines.append(
-        (Piece("  ".ljust(2)), *(Piece(head.ljust(w), "word") for head, (_, w) in zip(heads, STAGE, strict=True)))
+        (Piece("  ".ljust(2)), *(Piece(head.ljust(w), "word") for head, (_, w) in zip(HEADS, STAGE, strict=True)))
     )
     for stage in stages:
         lines.append((Piece(f"after {stage.after}"),))
