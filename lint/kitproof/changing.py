@@ -28,12 +28,13 @@ from kitproof.replacing import NotReplacedError, replace_file
 if TYPE_CHECKING:
     from kitproof.desk import Desk
     from kitproof.files import Source
-    from kitproof.mending.ground import Ground
+    from kitproof.mending.ground import Given, Ground
     from kitproof.mending.mend import Mended
     from kitproof.mending.pairing.results import Paired
     from kitproof.model.kitlist import KitList
     from kitproof.model.promises import Promised
     from kitproof.proofing.findings import Proof
+    from kitproof.rulebook.rules import RuleBook
     from kitproof.showing.text import Line
 
 _WIDE = '"{}" is UTF-16 text and was left as it is. Save it as UTF-8 text first.'
@@ -182,27 +183,32 @@ def pair(
 
 def with_proved_fixes(desk: Desk, kitlist: KitList, others: tuple[Promised, ...], day: date) -> Proof:
     """The proof of a list that the desk has read, its fixes proved where they can be."""
-    from kitproof.files import fetcher
     from kitproof.mending.filetext import FileText
-    from kitproof.mending.ground import Given, Ground, once
+    from kitproof.mending.ground import Ground
     from kitproof.mending.proving import with_proved_fixes as proved
 
     real = desk.real[kitlist.path]
-    fetch = once(fetcher(real.parent))
-    given = Given(kitlist.path, str(real), kitlist.key, fetch, desk.book(kitlist), day, others)
-    return proved(Ground(given, FileText(kitlist.documents[0].text)))
+    given = _given(desk, kitlist.path, real, kitlist.key, desk.book(kitlist), day)
+    return proved(Ground(given, FileText(kitlist.documents[0].text)).beside(others))
+
+
+def _given(desk: Desk, path: str, real: Path, key: str, book: RuleBook, day: date) -> Given:
+    """What stays as it is while a list is changed; the files that it uses are looked at as the desk looks at them."""
+    from kitproof.files import fetcher
+    from kitproof.mending.ground import Given, once
+
+    return Given(path, str(real), key, once(fetcher(real.parent, desk.looks)), book, day)
 
 
 def _grounds(desk: Desk, sources: Sequence[Source], day: date) -> Iterator[tuple[Source, Ground | None]]:
     """Each list as it stands, with what the others promise of the same stock; None for one not to be changed."""
-    from kitproof.files import fetcher
     from kitproof.mending.filetext import opened
-    from kitproof.mending.ground import Given, Ground, once
+    from kitproof.mending.ground import Ground
 
     made: list[tuple[Source, Ground | None]] = []
     for source in sources:
         book, file = desk.book_here(source.path), opened(source.data)
-        given = Given(source.path, str(source.real), source.key, once(fetcher(source.real.parent)), book, day)
+        given = _given(desk, source.path, source.real, source.key, book, day)
         made.append((source, None if file is None else Ground(given, file)))
     lists = [ground.kitlist for _, ground in made if ground is not None]
     others = iter(desk.beside(lists))

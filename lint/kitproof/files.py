@@ -1,4 +1,4 @@
-"""Finding lists and reading their bytes: the only room but the command that opens anything."""
+"""Finding lists and reading their bytes, each look at a file taken through the `Looks` of the run."""
 
 from __future__ import annotations
 

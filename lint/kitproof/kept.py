@@ -33,6 +33,11 @@ def folder() -> str:
     return os.path.join(base, "kitproof") if os.path.isabs(base) else ""
 
 
+def checksum(data: bytes) -> bytes:
+    """What tells these bytes from any others."""
+    return blake2b(data, digest_size=DIGEST).digest()
+
+
 def digest(*parts: bytes) -> str:
     """What names these parts, and no others, in this order."""
     whole = blake2b(digest_size=DIGEST)
@@ -90,7 +95,7 @@ class Kept:
         except OSError:
             return None
         head, body = data[:DIGEST], data[DIGEST:]
-        return body if blake2b(body, digest_size=DIGEST).digest() == head else None
+        return body if checksum(body) == head else None
 
     def put(self, kind: str, name: str, body: bytes) -> None:
         """Keeps something under a name, if it can."""
@@ -101,7 +106,7 @@ class Kept:
         try:
             os.makedirs(self.where, mode=0o700, exist_ok=True)
             with open(beside, "wb") as file:
-                file.write(blake2b(body, digest_size=DIGEST).digest() + body)
+                file.write(checksum(body) + body)
             os.replace(beside, path)
         except OSError:
             return

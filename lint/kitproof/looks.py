@@ -7,9 +7,8 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
-from hashlib import blake2b
 
-from kitproof.kept import DIGEST
+from kitproof.kept import checksum
 
 Seen = bool | str | tuple[str, ...] | bytes
 """What a look saw; bytes name the bytes of a file, and text an error that it met."""
@@ -45,13 +44,9 @@ _LOOKS: dict[str, Callable[[str], Seen]] = {
 }
 
 
-def _named(data: bytes) -> bytes:
-    return blake2b(data, digest_size=DIGEST).digest()
-
-
 def _again(look: str, path: str) -> Seen:
     try:
-        return _named(_bytes(path)) if look == "bytes" else _LOOKS[look](path)
+        return checksum(_bytes(path)) if look == "bytes" else _LOOKS[look](path)
     except (OSError, ValueError) as error:
         return repr(error)
 
@@ -100,7 +95,7 @@ class Looks:
         except (OSError, ValueError) as error:
             self.seen["bytes", path] = repr(error)
             raise
-        self.seen["bytes", path] = _named(data)
+        self.seen["bytes", path] = checksum(data)
         return data
 
 
