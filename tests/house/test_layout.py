@@ -11,7 +11,7 @@ import pytest
 from tests.house.repository import DOCUMENTS, FOLDERS, ROOT, SOURCE, modules, short, written_files
 
 MOST_LINES = 500
-CORE = ("words", "reading", "mechanics", "model", "facts", "rulebook", "proofing", "comparing", "mending")
+CORE = ("words", "reading", "mechanics", "model", "facts", "rulebook", "proofing", "comparing", "mending", "sheets")
 BUILT = {"build", "dist"}  # what the build tool makes; never committed
 TALKS = {"breakpoint", "input", "open", "print"}
 

@@ -1,0 +1,102 @@
+"""A CSV file, as any program writes it: bytes to rows. The encoding and what parts the cells are found out."""
+
+from __future__ import annotations
+
+import codecs
+import csv
+import re
+from collections import Counter
+from collections.abc import Iterator
+
+from kitproof.sheets.cells import EMPTY, Cell, Row, Sheet, SheetError, Workbook
+
+MARKS = {
+    codecs.BOM_UTF8: "utf-8",
+    codecs.BOM_UTF16_LE: "utf-16-le",
+    codecs.BOM_UTF16_BE: "utf-16-be",
+}
+DELIMITERS = {",": "a comma", ";": "a semicolon", "\t": "a tab", "|": "an upright stroke"}
+LOOKED_AT = 200
+"""So many rows are looked at to find out what parts the cells."""
+
+_LINES = re.compile(r"[^\r\n]*(?:\r\n|\n|\r)|[^\r\n]+\Z")
+_SAID_DELIMITER = re.compile(r"sep=([^\w\s]|\t)\s*\Z")
+_BINARY = re.compile("[\x00-\x08\x0e-\x1a]")
+_OLD_LETTERS = (
+    "It is not saved as UTF-8 and was read as cp1252, as older office programs write: look at accents and signs."
+)
+_LOOSE_QUOTES = "Some cells have quotes that do not enclose the whole of them: look at how they were read."
+
+
+def read_delimited(data: bytes) -> Workbook:
+    """The one sheet of a CSV file. Raises SheetError for what is no text, and for a quote that is never closed."""
+    text, said = _decoded(data)
+    if _BINARY.search(text):
+        raise SheetError("It is neither a text of cells nor a workbook. Save it as CSV or XLSX, and try again.")
+    lines = _LINES.findall(text)
+    delimiter = _delimiter(lines)
+    rows, loose = _rows(lines, delimiter)
+    return Workbook((Sheet("", rows),), (*said, *([_LOOSE_QUOTES] if loose else [])))
+
+
+def _decoded(data: bytes) -> tuple[str, tuple[str, ...]]:
+    """The text: as a byte-order mark says, else UTF-8, else the code page of office programs, which is then said."""
+    for mark, name in MARKS.items():
+        if data.startswith(mark):
+            return data[len(mark) :].decode(name, errors="replace"), ()
+    try:
+        return data.decode("utf-8"), ()
+    except UnicodeDecodeError:
+        return data.decode("cp1252", errors="replace"), (_OLD_LETTERS,)
+
+
+def _delimiter(lines: list[str]) -> str:
+    """What parts the cells: what the first line says (`sep=;`), else what gives most rows the same number of cells."""
+    said = _SAID_DELIMITER.match(lines[0]) if lines else None
+    return said[1] if said else max(DELIMITERS, key=lambda each: _evenness(lines[:LOOKED_AT], each))
+
+
+def _evenness(lines: list[str], delimiter: str) -> tuple[int, int]:
+    """How many rows have the commonest number of cells, more than one, and how many cells these are."""
+    widths = Counter(len(cells) for cells in _loosely(lines, delimiter) if len(cells) > 1)
+    width, rows = max(widths.items(), key=lambda each: (each[1], each[0]), default=(0, 0))
+    return rows, width
+
+
+def _loosely(lines: list[str], delimiter: str) -> Iterator[list[str]]:
+    reader = csv.reader(lines, delimiter=delimiter)
+    try:
+        yield from reader
+    except csv.Error:
+        return
+
+
+def _rows(lines: list[str], delimiter: str) -> tuple[tuple[Row, ...], bool]:
+    """The rows, and whether some quotes do not enclose whole cells. Raises SheetError for one that is never closed."""
+    try:
+        found = list(csv.reader(lines, delimiter=delimiter, strict=True))
+        loose = False
+    except csv.Error:
+        found, loose = _loose_rows(lines, delimiter), True
+    rows = (
+        Row(number, tuple(Cell(text) if (text := cell.strip()) else EMPTY for cell in cells))
+        for number, cells in enumerate(found, start=1)
+    )
+    return tuple(rows), loose
+
+
+def _loose_rows(lines: list[str], delimiter: str) -> list[list[str]]:
+    """The cells of each row, whatever their quotes. One row more is put below: a quote never closed takes it in."""
+    last = "\x00"  # no text of cells has it
+    found: list[list[str]] = []
+    open_at = 0
+    try:
+        for cells in csv.reader([*lines[:-1], f"{lines[-1]}\n", last], delimiter=delimiter):
+            found.append(cells)
+    except csv.Error:  # a cell of more than 131,072 characters
+        open_at = len(found) + 1
+    if not open_at and found[-1] != [last]:
+        open_at = len(found)
+    if open_at:
+        raise SheetError(f"A quote is opened in row {open_at} and never closed. Close it or take it out.")
+    return found[:-1]
