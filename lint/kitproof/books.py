@@ -29,11 +29,15 @@ PROJECT_FILE = "pyproject.toml"
 
 
 class Asked(Struct, frozen=True):
-    """What the command line asks for over any file: settings, folders of own rules, a settings file by name."""
+    """What the command line asks for over any file: settings, folders of own rules, a settings file by name.
+
+    `spot` is where that was asked for, if not there.
+    """
 
     settings: Settings = NO_SETTINGS
     rules: tuple[str, ...] = ()
     house: str = ""
+    spot: Spot = COMMAND_LINE
 
 
 class Gathered(Struct):
@@ -47,7 +51,7 @@ class Gathered(Struct):
         """Takes in a house's folder of rules, named at `spot`."""
         found = rule_files(top, looks)
         if not found:
-            self.errors.append(RuleError(*spot, _no_rules(top)))
+            self.errors.append(RuleError(*spot, _no_rules(top, looks)))
         for path in found:
             name, shown = path.relative_to(top).as_posix(), shown_path(path)
             try:
@@ -150,7 +154,7 @@ class Books:
         gathered = Gathered(dict(self.shipped))
         folders = {self._real(base / name): spot for name, spot in house.rules}
         for name in self.asked.rules:
-            folders.setdefault(self._real(Path(name)), COMMAND_LINE)
+            folders.setdefault(self._real(Path(name)), self.asked.spot)
         for top, spot in folders.items():
             gathered.take(top, spot, self.looks)
         errors, places = gathered.errors, gathered.places
@@ -204,12 +208,12 @@ def _rule_files(here: Path, looks: Looks) -> Iterator[Path]:
             yield here / name
 
 
-def _no_rules(top: Path) -> str:
+def _no_rules(top: Path, looks: Looks) -> str:
     shown = shown_path(top)
-    if top.is_dir():
+    if looks.is_folder(str(top)):
         return f"there is no rule in the folder {shown}: a rule is a file GROUP/NAME.rule in it"
-    beside = [each.name for each in top.parent.iterdir() if each.is_dir()] if top.parent.is_dir() else []
-    visible = [each for each in beside if not each.startswith(".")]
+    beside = looks.names(str(top.parent)) if looks.is_folder(str(top.parent)) else ()
+    visible = [each.rstrip("/") for each in beside if each.endswith("/") and not each.startswith(".")]
     return f"there is no folder of rules {shown}.{did_you_mean(top.name, visible)}"
 
 

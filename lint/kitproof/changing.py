@@ -195,7 +195,8 @@ def with_proved_fixes(desk: Desk, kitlist: KitList, others: tuple[Promised, ...]
 def _given(desk: Desk, path: str, real: Path, key: str, book: RuleBook, day: date) -> Given:
     """What stays as it is while a list is changed; the files that it uses are looked at as the desk looks at them."""
     from kitproof.files import fetcher
-    from kitproof.mending.ground import Given, once
+    from kitproof.mending.ground import Given
+    from kitproof.model.sources import once
 
     return Given(path, str(real), key, once(fetcher(real.parent, desk.looks)), book, day)
 

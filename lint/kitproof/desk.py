@@ -13,14 +13,12 @@ from kitproof.books import Asked, Books, shipped_rules
 from kitproof.facts.promises import beside
 from kitproof.files import NoSuchPathError, Source, fetcher, from_top, lists_in, source, typed
 from kitproof.history import NoHistoryError
+from kitproof.library import list_of
 from kitproof.looks import Looks
 from kitproof.model.kitlist import KitList
-from kitproof.model.making import make_list
 from kitproof.model.promises import Promised
-from kitproof.model.sources import gather
 from kitproof.proofing.findings import Proof
 from kitproof.reading.document import Where
-from kitproof.recalling import Recall
 from kitproof.revisions import Changes, NotThereError, files_of, list_at, place_of
 from kitproof.rulebook.errors import BadRules, RuleError
 from kitproof.rulebook.rules import RuleBook
@@ -133,10 +131,7 @@ class Desk:
         return list({each.real: each for each in found}.values())
 
     def _list_of(self, found: Source) -> KitList:
-        recall, fetch = Recall(self.kept), fetcher(found.real.parent, self.looks)
-        sources = gather(found.path, str(found.real), found.data, fetch, recall.known)
-        recall.keep(sources.documents)
-        return make_list(sources, found.key)
+        return list_of(found, self.kept, fetcher(found.real.parent, self.looks))
 
     def against_known(self, whole: Proof, path: str, lists: Sequence[KitList]) -> Proof:
         """A proof held against a record of known findings; a record that cannot be used stops the command."""

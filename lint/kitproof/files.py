@@ -55,7 +55,7 @@ def lists_in(paths: tuple[str, ...], looks: Looks | None = None) -> Iterator[Pat
         elif looks.is_there(name):
             yield path
         else:
-            raise NoSuchPathError(_missing(path))
+            raise NoSuchPathError(_missing(path, looks))
 
 
 def _walk(here: Path, top: bool, looks: Looks, ignored: Ignored) -> Iterator[Path]:
@@ -79,12 +79,12 @@ def _is_example(name: str, beside: list[str]) -> bool:
     return name.endswith(which) and f"{name.split('.')[0]}.rule" in beside
 
 
-def _missing(path: Path) -> str:
+def _missing(path: Path, looks: Looks) -> str:
     from kitproof.words.nearest import nearest
 
     try:
-        beside = tuple(os.listdir(path.parent))
-    except OSError:
+        beside = tuple(name.rstrip("/") for name in looks.names(str(path.parent)))
+    except (OSError, ValueError):
         beside = ()
     near = nearest(path.name, beside)
     hint = f' The nearest here is "{path.parent / near[0]}".' if near else ""

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import os
 import sys
+from _thread import get_ident
 from hashlib import blake2b
 
 FOLDER = "KITPROOF_KEEPS_IN"
@@ -102,7 +103,7 @@ class Kept:
         if not self.where:
             return
         path = os.path.join(self.where, f"{kind}-{name}")
-        beside = f"{path}.{os.getpid()}"
+        beside = f"{path}.{os.getpid()}.{get_ident()}"  # another run, or another thread of this, may be at it too
         try:
             os.makedirs(self.where, mode=0o700, exist_ok=True)
             with open(beside, "wb") as file:

@@ -19,6 +19,7 @@ from tests.house.rule_text import rules
 
 README = ROOT / "README.md"
 MENDED = "samples/nine-bells-mended.kitlist"
+PROGRAM = "samples/from_a_program.py"
 FLIGHT = "samples/islands-flight-faults.kitlist"
 PICKED = ("list ", "use ", 'order "Power', "rig A", 'move "Van', 'case "Head A"')
 
@@ -56,10 +57,21 @@ def first_pairing() -> str:
     return "\n".join(["```", *_printed(0, "pair", MENDED, "--rig", "B", "--most", "1", "--on", "2027-06-01"), "```"])
 
 
+def program() -> str:
+    """The sample of a program that uses Kitproof, and what it prints."""
+    code = (ROOT / PROGRAM).read_text("utf-8").rstrip("\n")
+    return "\n".join(["```python", code, "```", "", "It prints:", "", "```", *_ended(0, PROGRAM), "```"])
+
+
 def _printed(status: int, *words: str) -> list[str]:
     """What the command prints with these words, line by line, where it ends with this status."""
+    return _ended(status, "-m", "kitproof", *words)
+
+
+def _ended(status: int, *words: str) -> list[str]:
+    """What Python prints for these words, from the top of the repository."""
     surroundings = {**os.environ, "NO_COLOR": "1", "COLUMNS": "80", "PYTHONUTF8": "1"}
-    command = [sys.executable, "-m", "kitproof", *words]
+    command = [sys.executable, *words]
     result = subprocess.run(
         command, cwd=ROOT, env=surroundings, capture_output=True, text=True, encoding="utf-8", check=False
     )
@@ -82,6 +94,7 @@ PARTS: dict[str, Callable[[], str]] = {
     "list": entries_of_sample,
     "mending": first_change,
     "pairing": first_pairing,
+    "program": program,
     "rules": rules_table,
 }
 

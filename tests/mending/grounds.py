@@ -10,9 +10,10 @@ from pathlib import Path
 from kitproof.books import shipped_book
 from kitproof.files import fetcher
 from kitproof.mending.filetext import opened
-from kitproof.mending.ground import Given, Ground, once
+from kitproof.mending.ground import Given, Ground
 from kitproof.mending.mend import Mended, mended
 from kitproof.mending.proving import proved_by
+from kitproof.model.sources import once
 from kitproof.proofing.findings import Fix
 from kitproof.rulebook.rules import RuleBook
 from tests.house.repository import ROOT

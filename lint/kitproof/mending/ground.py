@@ -15,7 +15,7 @@ from kitproof.mending.screening import Known, Looks
 from kitproof.model.kitlist import KitList
 from kitproof.model.making import make_list
 from kitproof.model.promises import Promised
-from kitproof.model.sources import Fetch, Fetched, gather
+from kitproof.model.sources import Fetch, gather
 from kitproof.proofing.findings import Change
 from kitproof.proofing.proof import Examined, setting_of, units_of
 from kitproof.reading.characters import split_lines
@@ -99,15 +99,3 @@ class Ground(Struct, frozen=True, dict=True):
     @cached_property
     def _lines(self) -> tuple[str, ...]:
         return split_lines(self.file.text)[0]
-
-
-def once(fetch: Fetch) -> Fetch:
-    """What fetches each used file once, so that a list made again reads the same books."""
-    known: dict[tuple[str, str], Fetched] = {}
-
-    def fetched(using: str, wanted: str) -> Fetched:
-        if (using, wanted) not in known:
-            known[using, wanted] = fetch(using, wanted)
-        return known[using, wanted]
-
-    return fetched

@@ -35,6 +35,18 @@ Fetch = Callable[[str, str], Fetched]
 """From the path of the file that says `use`, and the path it says, to what was found."""
 
 
+def once(fetch: Fetch) -> Fetch:
+    """What fetches each used file once, so that a list made again reads the same books."""
+    known: dict[tuple[str, str], Fetched] = {}
+
+    def fetched(using: str, wanted: str) -> Fetched:
+        if (using, wanted) not in known:
+            known[using, wanted] = fetch(using, wanted)
+        return known[using, wanted]
+
+    return fetched
+
+
 class Sources(Struct, frozen=True):
     """Documents, the list's own first, and the slips of fetching and decoding them."""
 

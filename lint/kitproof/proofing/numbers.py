@@ -39,8 +39,13 @@ class CombinationNumbers(Struct, frozen=True):
     @property
     def load(self) -> float:
         """How much of the head it uses at most."""
-        value = self.facts["load_share"][0]
-        return value.high if isinstance(value, Amount) else 0.0
+        value = self.amount("load_share")
+        return 0.0 if value is None else value.high
+
+    def amount(self, name: str) -> Amount | None:
+        """A number by its name, in SI; None where no number of this name is there."""
+        value, _ = self.facts.get(name, (None, None))
+        return value if isinstance(value, Amount) else None
 
 
 class RigNumbers(Struct, frozen=True):
