@@ -82,6 +82,7 @@ SUPPLIER = Role(
     ("supplier", "from whom", "vendor", "rental house", "hire company", "house", "owner", "source", "supplied by"),
 )
 SPARE = Role("spare", "how many of them are spares", ("spare", "spares", "of which spare", "spare qty"), figures=True)
+MAKE = Role("make", "who makes it", ("make", "maker", "manufacturer", "brand"))
 
-ORDER: tuple[Role, ...] = (COUNT, NAME, NOTE, DAYS, DATES, FIRST, LAST, RIG, CASE, SECTION, SUPPLIER, SPARE)
+ORDER: tuple[Role, ...] = (COUNT, NAME, NOTE, DAYS, DATES, FIRST, LAST, RIG, CASE, SECTION, SUPPLIER, SPARE, MAKE)
 """What the columns of an order can hold."""

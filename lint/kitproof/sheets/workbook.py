@@ -15,6 +15,7 @@ from typing import Any
 
 from kitproof.sheets.cells import EMPTY, Cell, Row, Sheet, SheetError, Workbook
 from kitproof.sheets.extents import MOST_CELLS, too_far
+from kitproof.sheets.formulas import without_results
 
 ZIP_MARK = b"PK"
 OLD_MARK = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
@@ -40,15 +41,14 @@ def read_workbook(data: bytes) -> Workbook:
     """All sheets of a workbook. Raises SheetError for one that is protected, damaged, or far too large."""
     said: tuple[str, ...] = ()
     if data.startswith(ZIP_MARK):
-        data, macros = _measured(data)
-        said = ("It has macros. None of them was run.",) if macros else ()
+        data, said = _measured(data)
     elif "EncryptedPackage".encode("utf-16-le") in data:
         raise SheetError(_PROTECTED)
     return Workbook(_sheets(data), said)
 
 
-def _measured(data: bytes) -> tuple[bytes, bool]:
-    """The parts of a zipped workbook that hold text, packed anew; and whether it has macros."""
+def _measured(data: bytes) -> tuple[bytes, tuple[str, ...]]:
+    """The parts of a zipped workbook that hold text, packed anew; and what is to be said of macros and formulas."""
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as packed:
             parts = packed.infolist()
@@ -66,7 +66,9 @@ def _measured(data: bytes) -> tuple[bytes, bool]:
     with zipfile.ZipFile(anew, "w", zipfile.ZIP_STORED) as packing:
         for name, text in texts.items():
             packing.writestr(name, text)
-    return anew.getvalue(), any(name.endswith(_MACROS) for name in names)
+    macros = any(name.endswith(_MACROS) for name in names)
+    said = ("It has macros; none of them was run." if macros else "", without_results(texts))
+    return anew.getvalue(), tuple(each for each in said if each)
 
 
 def _is_read(name: str) -> bool:
