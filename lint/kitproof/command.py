@@ -13,6 +13,7 @@ import click
 
 from kitproof import __version__
 from kitproof.changing import mend, neaten, pair, with_proved_fixes
+from kitproof.from_sheet import from_sheet
 from kitproof.options import (
     as_option,
     called_option,
@@ -309,6 +310,7 @@ def rules(path: str, form: str, output: str | None, day: date | None, **options:
 
 
 main.add_command(compare)
+main.add_command(from_sheet)
 main.add_command(pair)
 main.add_command(mend)
 main.add_command(neaten)

@@ -50,7 +50,8 @@ def taken(workbook: Workbook, shelf: Shelf, said: Mapping[str, str], watched: Wa
     with_layout = iter(rows)
     told = [readers[id(next(with_layout)[0])].read(row) for row in watched([row for _, row in rows])]
     known = [layout for layout in found if layout.headings]
-    return Taken(tuple(told), _title(known), _days_above(known[0]), tuple(_said(workbook, known)))
+    columns = [_columns(layout.sheet, headings, several) for layout in known for headings in layout.headings.values()]
+    return Taken(tuple(told), _title(known), _days_above(known[0]), tuple(columns), tuple(_warnings(workbook)))
 
 
 class _Reader:
@@ -219,16 +220,13 @@ def _days_in(row: Row) -> Iterator[Days]:
                 yield span
 
 
-def _said(workbook: Workbook, known: Sequence[Layout]) -> Iterator[str]:
-    """What is to be said of the file as a whole: how it was read, which columns hold what, what was not read."""
+def _warnings(workbook: Workbook) -> Iterator[str]:
+    """What to look at in how the file was read, and what of it was not."""
     yield from workbook.said
     for sheet in workbook.sheets:
         if sheet.hidden:
             rows = sum(not row.empty for row in sheet.rows)
             yield f'The sheet "{sheet.name}" is hidden and was not read: {_rows(rows)}. Show it to have it read.'
-    for layout in known:
-        for headings in layout.headings.values():
-            yield _columns(layout.sheet, headings, len(workbook.sheets) > 1)
 
 
 def _columns(sheet: Sheet, headings: Headings, several: bool) -> str:

@@ -61,12 +61,14 @@ class Told(Struct, frozen=True):
 
 
 class Taken(Struct, frozen=True):
-    """A whole file: what became of each row, in order; its title, its days, and what is to be said of it as a whole."""
+    """A whole file: what became of each row, in order; its title and its days, which columns hold what (`said`), and
+    what to look at in how it was read (`warnings`)."""
 
     rows: tuple[Told, ...]
     title: str = ""
     days: Days | None = None
     said: tuple[str, ...] = ()
+    warnings: tuple[str, ...] = ()
 
     def number(self, became: Became) -> int:
         return sum(each.became == became for each in self.rows)

@@ -41,9 +41,11 @@ def in_quotes(text: str) -> str:
 
 
 class Named(Struct, frozen=True):
-    """What a list is made of besides its rows: the sheet's name, and the paths by which it uses the parts books."""
+    """What a list is made of besides its rows: the name of the sheet's file, what the list is called where the sheet
+    says nothing, and the paths by which it uses the parts books."""
 
     sheet: str
+    title: str
     books: tuple[str, ...]
 
 
@@ -54,7 +56,7 @@ def written(taken: Taken, named: Named) -> str:
     days = f"{INDENT}{beside('dates', _span(shared))}" if shared else ""
     blocks = [
         [line for says in _opening(taken) for line in _comment(says, "")],
-        [f"list {in_quotes(taken.title or named.sheet)}", *([days] if days else [])],
+        [f"list {in_quotes(taken.title or named.title)}", *([days] if days else [])],
         *([f"use {quoted(book)}"] for book in named.books),
         *_orders(taken.rows, rigs, shared),
         *(_rig(rig) for rig in rigs.values()),
@@ -68,10 +70,18 @@ def mark_of(body: str) -> str:
     return hashlib.sha256(body.replace("\r\n", "\n").encode()).hexdigest()[:12]
 
 
-def made_from_a_sheet(text: str) -> tuple[str, bool] | None:
-    """The mark of a list made from a sheet, and whether it is still as it was made; None for any other text."""
-    found = _MARK.match(text.replace("\r\n", "\n"))
-    return None if found is None else (found[1], mark_of(text.replace("\r\n", "\n")[found.end() :]) == found[1])
+class Made(Struct, frozen=True):
+    """The mark of a list made from a sheet, and whether it is still as it was made."""
+
+    mark: str
+    untouched: bool
+
+
+def made_from_a_sheet(text: str) -> Made | None:
+    """What the first line of a list says of how it was made; None for any text that was not made from a sheet."""
+    lines = text.replace("\r\n", "\n")
+    found = _MARK.match(lines)
+    return None if found is None else Made(found[1], mark_of(lines[found.end() :]) == found[1])
 
 
 def _opening(taken: Taken) -> Iterator[str]:
@@ -81,6 +91,7 @@ def _opening(taken: Taken) -> Iterator[str]:
         "below it stand lines to choose from; take the # away before the one that is meant."
     )
     yield from taken.said
+    yield from taken.warnings
 
 
 def tally(taken: Taken) -> str:
@@ -88,9 +99,9 @@ def tally(taken: Taken) -> str:
     parts = (
         (taken.number("line"), "written"),
         (taken.number("doubt"), "in doubt"),
-        (taken.number("not wanted"), "of which none is wanted"),
-        (taken.number("heading") + taken.number("section"), "of headings"),
-        (taken.number("beside"), "that list nothing"),
+        (taken.number("not wanted"), "not wanted"),
+        (taken.number("heading") + taken.number("section"), "that head others"),
+        (taken.number("beside"), "beside the list"),
         (taken.number("empty"), "empty"),
     )
     rows = len(taken.rows)

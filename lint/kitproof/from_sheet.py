@@ -1,0 +1,207 @@
+"""The command that makes a list out of a sheet. Thin, like the others: it opens files and says what became of them."""
+
+from __future__ import annotations
+
+import os
+import re
+import textwrap
+from collections.abc import Iterator, Mapping, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn
+
+import click
+
+from kitproof.options import output_option, watched
+
+if TYPE_CHECKING:
+    from kitproof.model.parts import Part
+    from kitproof.sheets.cells import Workbook
+
+NO_BOOKS = (
+    "There is no parts book beside the sheet, nor in a folder there. Name one: --books FILE (a list of part entries)."
+)
+_PART = re.compile(rb"^part\s", re.MULTILINE)
+_LIST = re.compile(rb"^(?:list|order|rig|case|move|waive)\b", re.MULTILINE)
+
+
+class Said(click.ParamType[tuple[str, str]]):
+    """What a column holds, as count=Qty."""
+
+    name = "column"
+
+    def convert(
+        self, value: str | tuple[str, str], param: click.Parameter | None, ctx: click.Context | None
+    ) -> tuple[str, str]:
+        if isinstance(value, tuple):
+            return value
+        name, equals, heading = value.partition("=")
+        if not (name.strip() and equals and heading.strip()):
+            self.fail(f'"{value}" names no column. Write what it holds and its heading: count=Qty', param, ctx)
+        return name.strip().casefold(), heading.strip()
+
+
+@click.command("from-sheet")
+@click.argument("sheet", type=click.Path(path_type=str), metavar="SHEET")
+@click.option(
+    "--books",
+    metavar="FILE",
+    multiple=True,
+    help="A parts book to match by; else those beside the sheet or a folder below.",
+)
+@click.option(
+    "--column", "columns", type=Said(), multiple=True, metavar="WHAT=HEADING", help="Which column holds what."
+)
+@output_option
+def from_sheet(sheet: str, books: tuple[str, ...], columns: tuple[tuple[str, str], ...], output: str | None) -> None:
+    """Makes a list out of an order in a sheet: CSV, XLSX, XLS or ODS.
+
+    Each row is matched to the parts books by name. Sure ones are written as lines, others stand as comments with the
+    nearest parts; none is left out. Nothing in the sheet is run. The same sheet again changes nothing, and a list
+    that was changed by hand is not written over.
+
+    Exit status: 0 every row is settled, 1 some are in doubt, 2 it could not run.
+    """
+    from kitproof.sheets.cells import SheetError
+    from kitproof.sheets.matching import Shelf
+    from kitproof.sheets.taking import taken
+    from kitproof.sheets.writing import Named, tally, written
+
+    path = Path(sheet)
+    workbook = _opened(path)
+    found = _books(path, books)
+    shelf = Shelf({name: part.kind for name, part in _parts(found).items()})
+    try:
+        what = taken(workbook, shelf, dict(columns), lambda rows: watched(rows, "Matching"))
+    except SheetError as trouble:
+        _stop(f'"{sheet}": {trouble}')
+    text = written(what, Named(path.name, path.stem, tuple(_used(found, output))))
+    _put(text, output)
+    _tell([f"{sheet}: {tally(what)}", *what.warnings])
+    if what.number("doubt"):
+        raise SystemExit(1)
+
+
+def _stop(says: str) -> NoReturn:
+    """It could not run: says why on standard error, and exits 2."""
+    _tell([says])
+    raise SystemExit(2)
+
+
+def _tell(says: Sequence[str]) -> None:
+    for each in says:
+        click.echo(textwrap.fill(each, 80, break_long_words=False, break_on_hyphens=False), err=True)
+
+
+def _opened(path: Path) -> Workbook:
+    """The sheets of a file; what cannot be read stops the command."""
+    from kitproof.files import NoSuchPathError, lists_in, source
+    from kitproof.sheets.cells import SheetError
+    from kitproof.sheets.opening import LARGEST, TOO_LARGE, opened
+
+    if path.is_dir():
+        _stop(f'"{path}" is a folder. Name the sheet itself.')
+    try:
+        list(lists_in((str(path),)))  # says what is near where there is no such file
+        if not path.is_file() or path.stat().st_size > LARGEST:
+            _stop(f'"{path}": {TOO_LARGE if path.is_file() else "It is no file that can be read as a sheet."}')
+        return opened(source(path).data)
+    except SheetError as trouble:
+        _stop(f'"{path}": {trouble}')
+    except (NoSuchPathError, OSError) as trouble:
+        _stop(str(trouble))
+
+
+def _books(sheet: Path, named: Sequence[str]) -> list[Path]:
+    """The parts books to match by: those named, else those beside the sheet and in the folders beside it."""
+    found = [Path(each) for each in named] or sorted(_books_beside(sheet.parent))
+    if not found:
+        _stop(NO_BOOKS)
+    return found
+
+
+def _books_beside(folder: Path) -> Iterator[Path]:
+    """The files that describe parts and list nothing, in a folder and in those within it."""
+    for each in (*folder.glob("*.kitlist"), *folder.glob("*/*.kitlist")):
+        if any(name.startswith(".") for name in each.relative_to(folder).parts) or not each.is_file():
+            continue
+        data = each.read_bytes()
+        if _PART.search(data) and not _LIST.search(data):
+            yield each
+
+
+def _parts(books: Sequence[Path]) -> Mapping[str, Part]:
+    """All parts of the parts books, and of those that they use; the first to describe a name counts."""
+    from kitproof.files import NoSuchPathError, fetcher, source
+    from kitproof.kept import here
+    from kitproof.model.making import make_list
+    from kitproof.model.sources import gather
+    from kitproof.recalling import Recall
+
+    found: dict[str, Part] = {}
+    for book in books:
+        try:
+            read = source(book)
+        except NoSuchPathError as trouble:
+            _stop(str(trouble))
+        recall = Recall(here())
+        sources = gather(read.path, str(read.real), read.data, fetcher(read.real.parent), recall.known)
+        recall.keep(sources.documents)
+        parts = make_list(sources, read.key).parts
+        if not parts:
+            _stop(f'"{book}" describes no part. A parts book is a list of part entries.')
+        found = {**parts, **found}
+    return found
+
+
+def _used(books: Sequence[Path], output: str | None) -> Iterator[str]:
+    """The paths by which the list uses the parts books: from where it will lie, else from the current folder."""
+    from kitproof.files import root_of
+    from kitproof.looks import Looks
+
+    folder = Path(output).parent.resolve() if output else Path.cwd()
+    root = root_of(folder, Looks())
+    for book in books:
+        real = book.resolve()
+        if not real.is_relative_to(root):
+            _tell([f'"{book}" lies outside the folder "{root.name}": a list there cannot use it. Put a copy in it.'])
+            yield str(real)
+        else:
+            yield Path(os.path.relpath(real, folder)).as_posix()
+
+
+def _put(text: str, output: str | None) -> None:
+    """Writes the list; one that is there already is replaced only if it is still as it was made from a sheet."""
+    from kitproof.sheets.writing import made_from_a_sheet
+    from kitproof.showing.output import encoded, write
+
+    path = Path(output) if output else None
+    if path is None or not path.exists():
+        write(text, output)
+        return
+    try:
+        was = path.read_bytes()
+    except OSError as trouble:
+        _stop(f'"{path}" cannot be read: {(trouble.strerror or "no reason given").lower()}.')
+    made, now = made_from_a_sheet(was.decode("utf-8", "replace")), made_from_a_sheet(text)
+    if was == encoded(text):
+        _tell([f'"{path}" is already what the sheet gives; nothing was changed.'])
+    elif made is None:
+        _stop(f'"{path}" is there already and was not made from a sheet. Name another file with -o.')
+    elif made.untouched:
+        _replace(path, was, encoded(text))
+    elif now is not None and made.mark == now.mark:
+        _tell([f'"{path}" was made from the same sheet and then changed by hand. It was left as it is.'])
+    else:
+        _stop(
+            f'"{path}" was changed by hand since it was made, and the sheet or a parts book has changed too. '
+            "Name another file with -o, and bring your changes over: kitproof compare shows them."
+        )
+
+
+def _replace(path: Path, was: bytes, now: bytes) -> None:
+    from kitproof.replacing import NotReplacedError, replace_file
+
+    try:
+        replace_file(path, was, now)
+    except NotReplacedError as problem:
+        _stop(str(problem))
