@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from kitproof.sheets.cells import Row, Sheet, SheetError, Workbook, letters
 from kitproof.sheets.column_words import ORDER, Role
-from kitproof.sheets.headings import Column, Headings, heading_rows, headings_of, key
+from kitproof.sheets.headings import NOWHERE, Column, Headings, heading_rows, headings_of, key
 
 _LETTERS = re.compile(r"[A-Za-z]{1,3}")
 NEEDED = "name"
@@ -22,36 +22,44 @@ class Layout(Struct, frozen=True):
     headings: Mapping[int, Headings]
 
     @property
-    def first(self) -> int:
-        """The number of the first row under a row of headings."""
-        return min(self.headings, default=0) + 1
+    def above(self) -> tuple[Row, ...]:
+        """The rows above the first row of headings."""
+        return self.sheet.rows[: max(0, min(self.headings, default=0) - 1)]
 
 
 def layouts(workbook: Workbook, said: Mapping[str, str], roles: Sequence[Role] = ORDER) -> list[Layout]:
-    """The columns of each sheet that is shown. Raises SheetError where no sheet has any that are known."""
+    """The columns of each sheet that is shown; `said` is as for `headings_of`, and holds wherever a row has it.
+
+    Raises SheetError where no sheet has any columns that are known, and where what was said is in no row of headings.
+    """
     shown = [sheet for sheet in workbook.sheets if not sheet.hidden]
-    found = [_layout(sheet, said, roles) for sheet in shown]
-    if any(each.headings for each in found):
-        return found
+    rows = [heading_rows(sheet, roles, NEEDED, said) for sheet in shown]
+    every = [row for found in rows for row in found]
+    if every:
+        if any(not any(_has(row, heading) for row in every) for heading in said.values()):
+            headings_of(every[0], (), roles, said)  # says which headings there are
+        return [_layout(sheet, found, said, roles) for sheet, found in zip(shown, rows, strict=True)]
     lettered = _by_letters(said, roles)
     if lettered is not None:
         return [Layout(sheet, {0: lettered}) for sheet in shown]
     raise SheetError(_none_known(shown))
 
 
-def _layout(sheet: Sheet, said: Mapping[str, str], roles: Sequence[Role]) -> Layout:
-    rows = heading_rows(sheet, roles, NEEDED, said)
-    starts = [row.number for row in rows]
+def _layout(sheet: Sheet, rows: Sequence[Row], said: Mapping[str, str], roles: Sequence[Role]) -> Layout:
+    ends = [*(row.number - 1 for row in rows[1:]), len(sheet.rows)]
     found: dict[int, Headings] = {}
-    for row, end in zip(rows, [*starts[1:], len(sheet.rows) + 1], strict=True):
-        below = sheet.rows[row.number : end - 1]
-        mine = said if not found else {name: heading for name, heading in said.items() if _has(row, heading)}
-        found[row.number] = headings_of(row, below, roles, mine)
+    for row, end in zip(rows, ends, strict=True):
+        mine = {name: heading for name, heading in said.items() if _has(row, heading)}
+        found[row.number] = headings_of(row, sheet.rows[row.number : end], roles, mine)
     return Layout(sheet, found)
 
 
 def _has(row: Row, heading: str) -> bool:
-    return any(cell.text and key(cell.text) == key(heading) for cell in row.cells)
+    """Whether a row has a heading, by its words or its letters; that a thing is in no column holds of every row."""
+    if heading.casefold() == NOWHERE:
+        return True
+    cells = [(at, cell) for at, cell in enumerate(row.cells) if cell.text]
+    return any(key(cell.text) == key(heading) or letters(at) == heading.upper() for at, cell in cells)
 
 
 def _by_letters(said: Mapping[str, str], roles: Sequence[Role]) -> Headings | None:

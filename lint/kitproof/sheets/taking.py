@@ -12,7 +12,7 @@ from kitproof.sheets.column_words import ORDER
 from kitproof.sheets.columns import Layout, layouts
 from kitproof.sheets.counts import Counted, counted, within
 from kitproof.sheets.days import Days, day, days
-from kitproof.sheets.headings import Headings, key, likely_roles
+from kitproof.sheets.headings import Headings, HeadingWords, key
 from kitproof.sheets.matching import Match, Shelf
 from kitproof.sheets.sections import heads_a_section, rig_headed, rig_said
 from kitproof.sheets.told import Choice, Group, Line, Taken, Told
@@ -194,8 +194,7 @@ def _days(place: _Place, row: Row) -> tuple[Days | None, tuple[str, ...]]:
 
 def _title(known: Sequence[Layout]) -> str:
     """The first words above the headings of the first sheet that has any; "" where nothing stands there."""
-    above = known[0].sheet.rows[: known[0].first - 1]
-    return next((cell.words for row in above for cell in row.cells if cell.text and not _is_label(cell)), "")
+    return next((cell.words for row in known[0].above for cell in row.cells if cell.text and not _is_label(cell)), "")
 
 
 def _is_label(cell: Cell) -> bool:
@@ -204,15 +203,16 @@ def _is_label(cell: Cell) -> bool:
 
 def _days_above(layout: Layout) -> Days | None:
     """The days that stand above the headings, beside a word for days, where they are said once and for certain."""
-    found = {span for row in layout.sheet.rows[: layout.first - 1] for span in _days_in(row)}
+    found = {span for row in layout.above for span in _days_in(row)}
     return found.pop() if len(found) == 1 else None
 
 
 def _days_in(row: Row) -> Iterator[Days]:
     cells = [cell for cell in row.cells if cell.text]
+    words = HeadingWords(ORDER)
     for at, cell in enumerate(cells):
         label, colon, rest = cell.words.partition(":")
-        roles = {name for _, name in likely_roles(label, ORDER, {})}
+        roles = {name for _, name in words.roles(label)}
         if roles & {"dates", "days"}:
             beside = Cell(rest.strip()) if colon and rest.strip() else cells[at + 1] if at + 1 < len(cells) else EMPTY
             span = days(beside)
@@ -233,9 +233,9 @@ def _columns(sheet: Sheet, headings: Headings, several: bool) -> str:
     says = {role.name: role.says for role in ORDER}
     known = [f'{says[each.role]} in "{each.heading}"' for each in headings.columns.values()]
     left = [f'"{each.heading}"' for each in headings.others]
-    where = f'"{sheet.name}" row' if several else "row"
+    where = (f'"{sheet.name}" ' if several else "") + (f"row {headings.row}" if headings.row else "their letters")
     not_read = f" Not read: {', '.join(left)}." if left else ""
-    return f"Columns by {where} {headings.row}: {', '.join(known)}.{not_read}"
+    return f"Columns by {where}: {', '.join(known)}.{not_read}"
 
 
 def _rows(number: int) -> str:

@@ -100,7 +100,7 @@ def tally(taken: Taken) -> str:
         (taken.number("line"), "written"),
         (taken.number("doubt"), "in doubt"),
         (taken.number("not wanted"), "not wanted"),
-        (taken.number("heading") + taken.number("section"), "that head others"),
+        (headings := taken.number("heading") + taken.number("section"), "heading" if headings == 1 else "headings"),
         (taken.number("beside"), "beside the list"),
         (taken.number("empty"), "empty"),
     )
