@@ -79,7 +79,19 @@ SECTION = Role(
 SUPPLIER = Role(
     "supplier",
     "whom it is from",
-    ("supplier", "from whom", "vendor", "rental house", "hire company", "house", "owner", "source", "supplied by"),
+    (
+        "supplier",
+        "from whom",
+        "hire from whom",
+        "hired from",
+        "vendor",
+        "rental house",
+        "hire company",
+        "house",
+        "owner",
+        "source",
+        "supplied by",
+    ),
 )
 SPARE = Role("spare", "how many of them are spares", ("spare", "spares", "of which spare", "spare qty"), figures=True)
 MAKE = Role("make", "who makes it", ("make", "maker", "manufacturer", "brand"))

@@ -48,7 +48,7 @@ def layouts(workbook: Workbook, said: Mapping[str, str], roles: Sequence[Role] =
 def _layout(sheet: Sheet, rows: Sequence[Row], said: Mapping[str, str], roles: Sequence[Role]) -> Layout:
     ends = [*(row.number - 1 for row in rows[1:]), len(sheet.rows)]
     found: dict[int, Headings] = {}
-    for row, end in zip(rows, ends, strict=True):
+    for row, end in zip(rows, ends, strict=False):  # with no row of headings there is one end too many
         mine = {name: heading for name, heading in said.items() if _has(row, heading)}
         found[row.number] = headings_of(row, sheet.rows[row.number : end], roles, mine)
     return Layout(sheet, found)

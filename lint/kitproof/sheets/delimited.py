@@ -6,7 +6,9 @@ import codecs
 import csv
 import re
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+
+from msgspec import Struct
 
 from kitproof.sheets.cells import EMPTY, Cell, Row, Sheet, SheetError, Workbook
 
@@ -37,6 +39,72 @@ def read_delimited(data: bytes) -> Workbook:
     delimiter = _delimiter(lines)
     rows, loose = _rows(lines, delimiter)
     return Workbook((Sheet("", rows),), (*said, *([_LOOSE_QUOTES] if loose else [])))
+
+
+class Record(Struct, frozen=True):
+    """One row of a CSV file: its cells, and its text as it stands in the file, line end included."""
+
+    cells: tuple[str, ...]
+    text: str
+
+
+class Records(Struct, frozen=True):
+    """A CSV file row by row, and how it is written: its byte-order mark, encoding, delimiter and line end."""
+
+    mark: bytes
+    encoding: str
+    delimiter: str
+    end: str
+    rows: tuple[Record, ...]
+
+    def line(self, cells: Iterable[str]) -> str:
+        """Cells as a row of the file."""
+        return (
+            self.delimiter.join(f'"{each.replace(chr(34), chr(34) * 2)}"' if each else "" for each in cells) + self.end
+        )
+
+    def with_more(self, row: Record, width: int, cells: Iterable[str]) -> str:
+        """A row as it stands, filled up to a width, with more cells after it."""
+        text = row.text.rstrip("\r\n")
+        filled = self.delimiter * (width - max(1, len(row.cells)))
+        return f"{text}{filled}{self.delimiter}{self.line(cells)}"
+
+    def encoded(self, text: str) -> bytes:
+        """Text as the file is written: its own letters as they were, one that it cannot have as a question mark."""
+        own = text.encode(self.encoding, "replace") if self.encoding != "cp1252" else _old_letters(text)
+        return self.mark + own
+
+
+def _quoted(cell: str) -> str:
+    doubled = cell.replace('"', '""')
+    return f'"{doubled}"'
+
+
+def _old_letters(text: str) -> bytes:
+    """Text in the code page of office programs, with bytes that stand for nothing in it as they were."""
+    return b"".join(
+        each.encode("cp1252", "surrogateescape" if "\udc80" <= each <= "\udcff" else "replace") for each in text
+    )
+
+
+def records(data: bytes) -> Records:
+    """A CSV file that can be read, with the text of each row."""
+    mark = next((each for each in MARKS if data.startswith(each)), b"")
+    encoding = MARKS.get(mark, "utf-8")
+    try:
+        text = data[len(mark) :].decode(encoding)
+    except UnicodeDecodeError:
+        encoding, mark = ("cp1252", b"") if not mark else (encoding, mark)
+        text = data[len(mark) :].decode(encoding, "surrogateescape" if encoding == "cp1252" else "replace")
+    lines = _LINES.findall(text)
+    reader = csv.reader(lines, delimiter=(delimiter := _delimiter(lines)))
+    rows: list[Record] = []
+    done = 0
+    for cells in reader:
+        rows.append(Record(tuple(cells), "".join(lines[done : reader.line_num])))
+        done = reader.line_num
+    end = next((line[len(line.rstrip("\r\n")) :] for line in lines if line.endswith(("\r", "\n"))), "\n")
+    return Records(mark, encoding, delimiter, end, tuple(rows))
 
 
 def _decoded(data: bytes) -> tuple[str, tuple[str, ...]]:

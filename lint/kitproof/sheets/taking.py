@@ -7,12 +7,13 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
+from kitproof.sheets.above import days_above, title
 from kitproof.sheets.cells import EMPTY, Cell, Row, Sheet, Workbook
 from kitproof.sheets.column_words import ORDER
 from kitproof.sheets.columns import Layout, layouts
 from kitproof.sheets.counts import Counted, counted, within
-from kitproof.sheets.days import Days, day, days
-from kitproof.sheets.headings import Headings, HeadingWords, key
+from kitproof.sheets.days import DayReader, Days
+from kitproof.sheets.headings import Headings, key
 from kitproof.sheets.matching import Match, Shelf
 from kitproof.sheets.sections import heads_a_section, rig_headed, rig_said
 from kitproof.sheets.told import Choice, Group, Line, Taken, Told
@@ -22,6 +23,8 @@ PAIRED_KINDS = ("rods",)
 """Kinds of part that are a pair already, so that a pair of them may be one or two."""
 TOTALS = frozenset({"total", "totals", "sub total", "subtotal", "grand total", "total items"})
 _ONE = Counted(1)
+_BESIDE = ("spare", "case", "note")
+"""Columns of which a line has the words beside it and no more."""
 
 
 class _Place(Struct, frozen=True):
@@ -46,19 +49,24 @@ def taken(workbook: Workbook, shelf: Shelf, said: Mapping[str, str], watched: Wa
     found = layouts(workbook, said)
     several = len(workbook.sheets) > 1
     rows = [(layout, row) for layout in found for row in layout.sheet.rows]
-    readers = {id(layout): _Reader(layout, shelf, several) for layout in found}
+    days = DayReader(cell.text for _, row in rows for cell in row.cells)
+    readers = {id(layout): _Reader(layout, shelf, days, several) for layout in found}
     with_layout = iter(rows)
     told = [readers[id(next(with_layout)[0])].read(row) for row in watched([row for _, row in rows])]
     known = [layout for layout in found if layout.headings]
     columns = [_columns(layout.sheet, headings, several) for layout in known for headings in layout.headings.values()]
-    return Taken(tuple(told), _title(known), _days_above(known[0]), tuple(columns), tuple(_warnings(workbook)))
+    if days.shown_by:
+        first = "day" if days.day_first else "month"
+        columns.append(f'Days in figures are read with the {first} first: "{days.shown_by}" can be nothing else.')
+    above = known[0].above
+    return Taken(tuple(told), title(above), days_above(above, days), tuple(columns), tuple(_warnings(workbook)))
 
 
 class _Reader:
     """Reads the rows of one sheet, one after the other; it lives no longer than that."""
 
-    def __init__(self, layout: Layout, shelf: Shelf, several: bool) -> None:
-        self.layout, self.shelf = layout, shelf
+    def __init__(self, layout: Layout, shelf: Shelf, days: DayReader, several: bool) -> None:
+        self.layout, self.shelf, self.days = layout, shelf, days
         self.tab = layout.sheet.name if several else ""
         self.place = _Place(self.tab, layout.headings[0]) if 0 in layout.headings else None
         self.rigs = _rigs_across(layout)
@@ -83,7 +91,7 @@ class _Reader:
 
     def _listed(self, place: _Place, row: Row) -> Told:
         """A row that lists something, or says something beside the list."""
-        group, notes = _group(place, row)
+        group, notes = _group(place, row, self.days)
         told = Told(self.tab, row.number, "beside", group=group)
         typed = _name(place, row)
         if not typed or key(typed) in TOTALS:
@@ -167,57 +175,25 @@ def _choices(match: Match, count: Counted | None, number: Counted | None) -> tup
     return tuple(Choice(match.part, each, match.score) for each in counts)
 
 
-def _group(place: _Place, row: Row) -> tuple[Group, tuple[str, ...]]:
+def _group(place: _Place, row: Row, reader: DayReader) -> tuple[Group, tuple[str, ...]]:
     """What a row shares with others of its order, and what else its columns say."""
-    span, said = _days(place, row)
+    span, said = _days(place, row, reader)
     group = Group(place.cell(row, "section").words or place.section, place.cell(row, "supplier").words, span)
-    notes = [f"{words} {cell.words}" for role, words in _BESIDE if (cell := place.cell(row, role)).text]
-    spare = place.cell(row, "spare").words
-    return group, (*([f"spares {spare}"] if spare else []), *notes, *said)
+    notes = [f'{role} "{cell.words}"' for role in _BESIDE if (cell := place.cell(row, role)).text]
+    return group, (*notes, *said)
 
 
-_BESIDE = (("case", "case"), ("note", "note:"))
-
-
-def _days(place: _Place, row: Row) -> tuple[Days | None, tuple[str, ...]]:
+def _days(place: _Place, row: Row, reader: DayReader) -> tuple[Days | None, tuple[str, ...]]:
     """The days that a row says for certain, and the cells about days that say them in another way or not at all."""
     first, last = place.cell(row, "first"), place.cell(row, "last")
-    span = days(place.cell(row, "dates")) or days(place.cell(row, "days"))
-    one, other = day(first), day(last)
+    span = reader.days(place.cell(row, "dates")) or reader.days(place.cell(row, "days"))
+    one, other = reader.day(first), reader.day(last)
     if one is not None and other is not None and one <= other:
         span = one, other
         first = last = EMPTY
     left = {"from": first, "until": last}
-    left |= {name: cell for name in ("dates", "days") if days(cell := place.cell(row, name)) is None}
+    left |= {name: cell for name in ("dates", "days") if reader.days(cell := place.cell(row, name)) is None}
     return span, tuple(f'{name} "{cell.words}"' for name, cell in left.items() if cell.text)
-
-
-def _title(known: Sequence[Layout]) -> str:
-    """The first words above the headings of the first sheet that has any; "" where nothing stands there."""
-    return next((cell.words for row in known[0].above for cell in row.cells if cell.text and not _is_label(cell)), "")
-
-
-def _is_label(cell: Cell) -> bool:
-    return cell.number is not None or cell.day is not None or cell.text.endswith(":")
-
-
-def _days_above(layout: Layout) -> Days | None:
-    """The days that stand above the headings, beside a word for days, where they are said once and for certain."""
-    found = {span for row in layout.above for span in _days_in(row)}
-    return found.pop() if len(found) == 1 else None
-
-
-def _days_in(row: Row) -> Iterator[Days]:
-    cells = [cell for cell in row.cells if cell.text]
-    words = HeadingWords(ORDER)
-    for at, cell in enumerate(cells):
-        label, colon, rest = cell.words.partition(":")
-        roles = {name for _, name in words.roles(label)}
-        if roles & {"dates", "days"}:
-            beside = Cell(rest.strip()) if colon and rest.strip() else cells[at + 1] if at + 1 < len(cells) else EMPTY
-            span = days(beside)
-            if span is not None:
-                yield span
 
 
 def _warnings(workbook: Workbook) -> Iterator[str]:

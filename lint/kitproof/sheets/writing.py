@@ -12,6 +12,7 @@ import textwrap
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from kitproof.mending.edits import quoted
 from kitproof.mending.layout import INDENT, beside
@@ -124,32 +125,38 @@ def _orders(rows: Iterable[Told], rigs: Mapping[str, Proposed], shared: Days | N
     """The orders, each with the comments above and in it; what stands in none, as comments alone."""
     block: list[str] = []
     group: Group | None = None
+    tab = section = ""
     for told in rows:
         if told.became == "empty":
             continue
-        if told.line is not None:
-            if group != told.group:
-                if group is not None:
-                    yield block
-                    block = []
-                group = told.group
-                block += _order(told.group, shared)
-            block += _line(told, told.line, rigs)
-            continue
-        if told.became in ("section", "heading") and group is not None:
+        if told.tab != tab or (told.became in ("section", "heading") and group is not None):
             yield block
-            block, group = [], None
-        block += _row(told, "" if group is None else INDENT)
+            block, group, tab = [], None, told.tab
+        if told.line is None:
+            section = told.says[0] if told.became == "section" else section
+            block += _row(told, "" if group is None else INDENT)
+            continue
+        mine = replace(told.group, days=None) if told.group.days == shared else told.group
+        if group != mine:
+            if group is not None:
+                yield block
+                block = []
+            group = mine
+            if section != mine.section:
+                section = mine.section
+                block += _comment(f'section "{section}"', "")
+            block += _order(mine)
+        block += _line(told, told.line, rigs)
     yield block
 
 
-def _order(group: Group, shared: Days | None) -> Iterator[str]:
+def _order(group: Group) -> Iterator[str]:
     """The first lines of an order. Without a word of whom it is from it has no name: its section is no supplier."""
     supplier = on_one_line(group.supplier)
-    section = on_one_line(group.section)
+    section = on_one_line(group.section).rstrip(": ")
     name = f"{section}, from {supplier}" if section else f"From {supplier}"
     yield f"order {in_quotes(name)}" if supplier else "order"
-    if group.days and group.days != shared:
+    if group.days:
         yield f"{INDENT}{beside('dates', _span(group.days))}"
 
 
@@ -159,14 +166,16 @@ def _line(told: Told, line: Line, rigs: Mapping[str, Proposed]) -> list[str]:
     text = f"{INDENT}{line.count} x {quoted(line.part)}"
     text += f", for rig {_rig_name(rig)}" if rig else ""
     text += f", spare {line.spare}" if line.spare else ""
-    typed = f' "{line.typed}"' if line.typed != line.part else ""
+    says = [
+        *([f'"{line.typed}"'] if line.typed != line.part else []),
+        *([f'rig "{line.rig}"'] if line.rig and not rig else []),
+        *told.says,
+    ]
     row = f"# {told.label}, {line.score}"
-    says = [*([f"rig {line.rig}"] if line.rig and not rig else []), *told.says]
-    whole = on_one_line(f"{row}:{typed}" + (f"; {'; '.join(says)}" if says else "")) if typed or says else row
-    whole = whole.replace(":; ", "; ")
-    if len(text) + len(INDENT) + len(whole) <= WIDTH:
+    whole = on_one_line(f"{row}: {'; '.join(says)}" if says else row)
+    if len(text) + len(INDENT) + len(whole) <= WIDTH or not says:
         return [f"{text}{INDENT}{whole}"]
-    return [f"{text}{INDENT}{row}", *_comment(f"{told.label}:{typed}; {'; '.join(says)}".replace(":; ", ": "), INDENT)]
+    return [f"{text}{INDENT}{row}", *_comment(f"{told.label}: {'; '.join(says)}", INDENT)]
 
 
 _WORDS = {
@@ -205,8 +214,9 @@ def _rows(labels: Sequence[str]) -> str:
     """Some rows as people speak of them: row 7; rows 7 to 15."""
     if len(labels) == 1:
         return labels[0]
-    first, last = labels[0], labels[-1].removeprefix("row ")
-    return f"{first.replace('row ', 'rows ', 1)} to {last}"
+    tab, _, first = labels[0].rpartition("row ")
+    other_tab, _, last = labels[-1].rpartition("row ")
+    return f"{tab}rows {first} to {last}" if tab == other_tab else f"{labels[0]} to {labels[-1]}"
 
 
 def _comment(text: str, indent: str) -> list[str]:
