@@ -66,6 +66,13 @@ class Desk:
         """One list by its path."""
         return self.lists((path,), None)[0]
 
+    def list_typed(self, name: str, data: bytes) -> KitList:
+        """A list that comes as text, as if it lay in the current folder."""
+        found = typed(name, data, self.looks)
+        self.real[found.path] = found.real
+        self._book(found.real)
+        return self._list_of(found)
+
     def list_at(self, path: str, revision: str) -> KitList:
         """One list as it was at a revision; its rule book is the one in force now."""
         self.real[path] = place_of(Path(path))

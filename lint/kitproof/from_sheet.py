@@ -6,16 +6,20 @@ import os
 import re
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn
+from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
-from kitproof.options import output_option, watched
+from kitproof.options import desk_for, house_options, on_option, output_option, watched
 
 if TYPE_CHECKING:
+    from kitproof.desk import Desk
+    from kitproof.model.kitlist import KitList
     from kitproof.model.parts import Part
     from kitproof.sheets.cells import Workbook
+    from kitproof.sheets.told import Taken
 
 NO_BOOKS = (
     "There is no parts book beside the sheet, nor in a folder there. Name one: --books FILE (a list of part entries)."
@@ -51,34 +55,148 @@ class Said(click.ParamType[tuple[str, str]]):
 @click.option(
     "--column", "columns", type=Said(), multiple=True, metavar="WHAT=HEADING", help="Which column holds what."
 )
+@click.option("--parts", is_flag=True, help="The sheet is an inventory: shows it as a parts book; -o writes that.")
+@click.option("--overwrite", is_flag=True, help="With --parts: the sheet's figures over those that a book has already.")
+@click.option("--show", is_flag=True, help="With --parts: shows what would change in the book, and changes nothing.")
+@click.option("--return", "back", is_flag=True, help="Writes a copy of the sheet with the findings beside its rows.")
+@click.option("--list", "made", metavar="LIST", help="With --return: the list that was made from it, as it is now.")
+@on_option
 @output_option
-def from_sheet(sheet: str, books: tuple[str, ...], columns: tuple[tuple[str, str], ...], output: str | None) -> None:
+@house_options
+def from_sheet(
+    sheet: str,
+    books: tuple[str, ...],
+    columns: tuple[tuple[str, str], ...],
+    parts: bool,
+    overwrite: bool,
+    show: bool,
+    back: bool,
+    made: str | None,
+    day: date | None,
+    output: str | None,
+    **options: Any,
+) -> None:
     """Makes a list out of an order in a sheet: CSV, XLSX, XLS or ODS.
 
     Each row is matched to the parts books by name. Sure ones are written as lines, others stand as comments with the
     nearest parts; none is left out. Nothing in the sheet is run. The same sheet again changes nothing, and a list
     that was changed by hand is not written over.
 
-    Exit status: 0 every row is settled, 1 some are in doubt, 2 it could not run.
+    With --return it writes a copy of the sender's XLSX or CSV instead, with what is found in the list beside its rows;
+    with --parts a parts book, of which every reading is shown and nothing that it says is overwritten unless told.
+
+    Exit status: 0 every row is settled, 1 some are in doubt or something is to be sent back, 2 it could not run.
     """
+    _only_together(parts, back, {"--overwrite": overwrite, "--show": show}, {"--list": made, "--on": day})
+    path = Path(sheet)
+    workbook = _opened(path)
+    if parts:
+        _parts_book(path, workbook, dict(columns), output, overwrite, show)
+    elif back:
+        kitlist, desk = _list_of(path, workbook, books, columns, made, options)
+        _returned(path, workbook, dict(columns), kitlist, desk, day or date.today(), output)
+    else:
+        _made(path, workbook, books, dict(columns), output)
+
+
+def _only_together(parts: bool, back: bool, of_parts: Mapping[str, object], of_back: Mapping[str, object]) -> None:
+    """Options that go with one way of using the command stop it where they are given without that."""
+    if parts and back:
+        _stop("--parts is for an inventory and --return for an order: give one of them.")
+    for whole, given, name in ((parts, of_parts, "--parts"), (back, of_back, "--return")):
+        alone = [option for option, value in given.items() if value]
+        if alone and not whole:
+            _stop(f"{alone[0]} goes with {name}.")
+
+
+def _parts_book(
+    path: Path, workbook: Workbook, columns: Mapping[str, str], output: str | None, overwrite: bool, show: bool
+) -> None:
+    """A parts book out of an inventory."""
+    from kitproof.replacing import NotReplacedError
+    from kitproof.sheets.cells import SheetError
+    from kitproof.stocktaking import take_stock
+
+    try:
+        told, whole = take_stock(path, workbook, columns, output, overwrite=overwrite, show=show)
+    except (SheetError, NotReplacedError) as trouble:
+        _stop(str(trouble) if isinstance(trouble, NotReplacedError) else f'"{path}": {trouble}')
+    _tell(told)
+    if not whole:
+        raise SystemExit(1)
+
+
+def _list_of(
+    path: Path,
+    workbook: Workbook,
+    books: tuple[str, ...],
+    columns: tuple[tuple[str, str], ...],
+    made: str | None,
+    options: dict[str, Any],
+) -> tuple[KitList, Desk]:
+    """The list that was made from a sheet: as it is now, else made anew."""
+    desk = desk_for(options)
+    if made is not None:
+        return desk.list_named(made), desk
+    found = _books(path, books)
+    text = _text(path, _taken(path, workbook, found, dict(columns)), found, None)
+    return desk.list_typed(f"{path.stem}.kitlist", text.encode("utf-8", "surrogateescape")), desk
+
+
+def _returned(
+    path: Path,
+    workbook: Workbook,
+    columns: Mapping[str, str],
+    kitlist: KitList,
+    desk: Desk,
+    day: date,
+    output: str | None,
+) -> None:
+    """A copy of the sender's sheet with the findings."""
+    from kitproof.returning import send_back
+    from kitproof.sheets.cells import SheetError
+
+    try:
+        told, settled = send_back(path, workbook, columns, kitlist, desk, day, output)
+    except SheetError as trouble:
+        _stop(f'"{path}": {trouble}')
+    _tell(told)
+    if not settled:
+        raise SystemExit(1)
+
+
+def _made(
+    path: Path, workbook: Workbook, books: tuple[str, ...], columns: Mapping[str, str], output: str | None
+) -> None:
+    """A list, printed or written."""
+    from kitproof.sheets.writing import tally
+
+    found = _books(path, books)
+    what = _taken(path, workbook, found, columns)
+    _put(_text(path, what, found, output), output)
+    _tell([f"{path}: {tally(what)}", *what.warnings])
+    if what.number("doubt"):
+        raise SystemExit(1)
+
+
+def _taken(path: Path, workbook: Workbook, books: Sequence[Path], columns: Mapping[str, str]) -> Taken:
+    """What becomes of every row of an order."""
     from kitproof.sheets.cells import SheetError
     from kitproof.sheets.matching import Shelf
     from kitproof.sheets.taking import taken
-    from kitproof.sheets.writing import Named, tally, written
 
-    path = Path(sheet)
-    workbook = _opened(path)
-    found = _books(path, books)
-    shelf = Shelf({name: part.kind for name, part in _parts(found).items()})
+    shelf = Shelf({name: part.kind for name, part in _parts(books).items()})
     try:
-        what = taken(workbook, shelf, dict(columns), lambda rows: watched(rows, "Matching"))
+        return taken(workbook, shelf, columns, lambda rows: watched(rows, "Matching"))
     except SheetError as trouble:
-        _stop(f'"{sheet}": {trouble}')
-    text = written(what, Named(path.name, path.stem, tuple(_used(found, output))))
-    _put(text, output)
-    _tell([f"{sheet}: {tally(what)}", *what.warnings])
-    if what.number("doubt"):
-        raise SystemExit(1)
+        _stop(f'"{path}": {trouble}')
+
+
+def _text(path: Path, what: Taken, books: Sequence[Path], output: str | None) -> str:
+    """The text of the list, as it uses the parts books from where it will lie."""
+    from kitproof.sheets.writing import Named, written
+
+    return written(what, Named(path.name, path.stem, tuple(_used(books, output))))
 
 
 def _stop(says: str) -> NoReturn:
