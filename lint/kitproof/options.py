@@ -78,8 +78,10 @@ def desk_for(options: dict[str, Any]) -> Desk:
 
 def watched(things: Sequence[T], doing: str) -> Iterator[T]:
     """Things one by one, with how far it is on a terminal where there are many; nothing is shown anywhere else."""
-    hidden = len(things) < MANY or not sys.stderr.isatty()
-    with click.progressbar(things, label=doing, file=sys.stderr, hidden=hidden) as bar:
+    if len(things) < MANY or not sys.stderr.isatty():
+        yield from things
+        return
+    with click.progressbar(things, label=doing, file=sys.stderr) as bar:
         yield from bar
 
 

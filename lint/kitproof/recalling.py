@@ -6,6 +6,7 @@ import pickle
 from collections.abc import Sequence
 
 from kitproof.kept import Kept
+from kitproof.reading.alike import keep_patterns
 from kitproof.reading.document import Document
 from kitproof.reading.entries import NONE_KNOWN, Known, by_text
 
@@ -30,3 +31,4 @@ class Recall:
             now = by_text(document)
             if now.keys() != known.keys():
                 self.kept.put("entries", self.kept.name(identity), pickle.dumps(now))
+                keep_patterns()

@@ -112,41 +112,54 @@ def not_read(kitlist: KitList) -> int:
 
 
 def _all_found(hits: Sequence[Hit], kitlist: KitList, units: Units) -> list[Found]:
-    return [_found(hit, kitlist, units) for hit in hits if hit.outcome is not None]
+    """Hits as findings. Where all on a subject are quiet none will ever be shown, and none is put into words."""
+    bare = [_bare(hit, kitlist) for hit in hits if hit.outcome is not None]
+    shown = {found.subject for _, found in bare if not found.finding.quiet}
+    return [_in_words(hit, found, units) if found.subject in shown else found for hit, found in bare]
 
 
-def _found(hit: Hit, kitlist: KitList, units: Units) -> Found:
-    """A hit as a finding, shown by its worst case."""
+def _bare(hit: Hit, kitlist: KitList) -> tuple[Hit, Found]:
+    """A hit as a finding that has no words yet, by its worst case."""
     outcome = hit.outcome
     assert outcome is not None
     _, thing, env = hit.worst[outcome]
     rule = hit.rule
-    certain = outcome == "fails"
-    words = rule.says if certain or rule.doubt is None else rule.doubt
-    says = message(words, thing, env, units)
     finding = Finding(
         rule=rule.name,
         grade=rule.grade,
         outcome=outcome,
-        title=message(rule.title, thing, env, units),
+        title="",
         path=kitlist.path,
         issue=kitlist.issue,
         subject=thing.home,
         where=rule.place(thing, env),
-        says=says,
-        because=message(rule.because, thing, env, units),
-        see=rule.related(thing, env),
-        caution=" ".join(message(each, thing, env, units) for each in rule.caution),
+        says="",
+        because="",
         missing=hit.missing if outcome == "cannot tell" else (),
-        combinations=_combinations(hit, thing),
-        facts=_facts(rule, thing),
-        fixes=_fixes(rule, thing, env, units),
         quiet=rule.is_quiet(outcome, thing, env),
         within=thing.within,
         thing=str(thing.gathers_by) if isinstance(thing, SlipSubject) else thing.label,
         key=kitlist.key,
     )
-    return Found(finding, rule, _key(thing), thing, env, thing.gathers_by)
+    return hit, Found(finding, rule, _key(thing), thing, env, thing.gathers_by)
+
+
+def _in_words(hit: Hit, found: Found, units: Units) -> Found:
+    """The same with all that a person reads of it."""
+    rule, thing, env = found.rule, found.thing, found.env
+    words = rule.says if hit.outcome == "fails" or rule.doubt is None else rule.doubt
+    finding = replace(
+        found.finding,
+        title=message(rule.title, thing, env, units),
+        says=message(words, thing, env, units),
+        because=message(rule.because, thing, env, units),
+        see=rule.related(thing, env),
+        caution=" ".join(message(each, thing, env, units) for each in rule.caution),
+        combinations=_combinations(hit, thing),
+        facts=_facts(rule, thing),
+        fixes=_fixes(rule, thing, env, units),
+    )
+    return replace(found, finding=finding)
 
 
 def _key(thing: Subject) -> Hashable:

@@ -1,4 +1,5 @@
-"""Lark, and the inline transformer that makes drafts of what it reads. Imported when the first value is read.
+"""Lark, and the inline transformer that makes drafts of what it reads. Imported when the first value is read that is
+like none before.
 
 Parsing stays linear: LALR, a lexer that knows what may stand at each place, and no trees.
 """
@@ -17,22 +18,14 @@ from msgspec.structs import replace
 
 from kitproof import kept
 from kitproof.reading import drafts
-from kitproof.reading.drafts import Amount, Clause, Counted, Doubt, PlaceDraft, PointDraft, Word
+from kitproof.reading.drafts import Amount, Clause, Counted, Doubt, PlaceDraft, PointDraft, UnreadableError, Word
 from kitproof.words.shapes import Shape
 from kitproof.words.shipped import folder
 
 FIRST_LINES = ("name_line", "rig_line", "weights_line", "waive_line")
 
 
-class UnreadableError(Exception):
-    """The value cannot be read from column `at` on; None where it stops too early."""
-
-    def __init__(self, at: int | None) -> None:
-        super().__init__(at)
-        self.at = at
-
-
-def draft(start: str, text: str, begin: int, end: int) -> Any:
+def draft_anew(start: str, text: str, begin: int, end: int) -> Any:
     """The draft of the value in columns `begin` to `end` of a plain line, read as the grammar's `start`.
 
     Raises UnreadableError with the first column that cannot be read.

@@ -5,6 +5,14 @@ from __future__ import annotations
 from msgspec import Struct
 
 
+class UnreadableError(Exception):
+    """The value cannot be read from column `at` on; None where it stops too early."""
+
+    def __init__(self, at: int | None) -> None:
+        super().__init__(at)
+        self.at = at
+
+
 class Word(Struct, frozen=True):
     """A stretch of the line as typed (look-alike characters made alike)."""
 

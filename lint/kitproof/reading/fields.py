@@ -11,8 +11,10 @@ from functools import lru_cache
 from typing import Any, NamedTuple
 
 from kitproof.reading import slots, values, wanted
+from kitproof.reading.alike import draft
 from kitproof.reading.characters import LONGEST_LINE, PlainLine, fold, plain
 from kitproof.reading.document import Field, Slip, Value
+from kitproof.reading.drafts import UnreadableError
 from kitproof.reading.notes import Notes
 from kitproof.reading.numerals import misread
 from kitproof.words.kinds import KINDS, FieldWord, fields_of
@@ -80,13 +82,17 @@ def read_line(entry: str, part_kind: str, text: str) -> Line:
 
 def closed_lines(text: str) -> Notes | None:
     """Notes for a line that must not be read at all: too long, or with a character that no line may have."""
+    return _closed(PlainLine(text, text, 0) if len(text) > LONGEST_LINE else plain(text))
+
+
+def _closed(line: PlainLine) -> Notes | None:
+    text = line.typed
     if len(text) > LONGEST_LINE:
-        notes = Notes(PlainLine(text, text, 0))
+        notes = Notes(line)
         notes.add("unreadable-line", 0, len(text), f"lines of at most {LONGEST_LINE} characters")
         long = notes.slips[0]
         notes.slips[0] = Slip(long.kind, 0, 0, len(text), text[:40] + "…", long.wanted)
         return notes
-    line = plain(text)
     if line.forbidden is None:
         return None
     notes = Notes(line)
@@ -95,10 +101,10 @@ def closed_lines(text: str) -> Notes | None:
 
 
 def _read_line(entry: str, part_kind: str, text: str) -> Line:
-    closed = closed_lines(text)
+    line = plain(text) if len(text) <= LONGEST_LINE else PlainLine(text, text, 0)
+    closed = _closed(line)
     if closed is not None:
         return Line(None, tuple(closed.slips))
-    line = plain(text)
     words = vocabulary(entry, part_kind)
     match = words.pattern.match(line.text, line.start)
     if match is not None:
@@ -189,8 +195,6 @@ def _read_value(line: PlainLine, field: FieldWord, word_end: int, words: Vocabul
 
 
 def _value(field: FieldWord, notes: Notes) -> Value | None:
-    from kitproof.reading.drafting import UnreadableError, draft  # loads lark
-
     if misread(field.shape, notes):
         return None
     try:

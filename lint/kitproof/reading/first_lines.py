@@ -8,9 +8,10 @@ from typing import Any
 
 from msgspec.structs import replace
 
+from kitproof.reading.alike import draft
 from kitproof.reading.characters import PlainLine, fold, plain
 from kitproof.reading.document import Entry
-from kitproof.reading.drafts import Doubt, RigLine, WaiveLine, Word
+from kitproof.reading.drafts import Doubt, RigLine, UnreadableError, WaiveLine, Word
 from kitproof.reading.fields import closed_lines, key_of, pattern_of, unreadable
 from kitproof.reading.first_words import ENTRY_WORDS, entry_word
 from kitproof.reading.notes import Notes
@@ -88,8 +89,6 @@ def _unknown_entry(line: PlainLine) -> Entry:
 
 def _draft(start: str, kind: str, notes: Notes) -> Any:
     """The draft of what stands after the entry's word; None with a slip where it cannot be read."""
-    from kitproof.reading.drafting import UnreadableError, draft  # loads lark
-
     if kind == "weights" and misread(Shape.QUANTITY, notes):
         return None
     try:

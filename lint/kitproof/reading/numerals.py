@@ -6,14 +6,20 @@ Looked for before a value is parsed, so that the message can speak of the number
 from __future__ import annotations
 
 import re
-from fractions import Fraction
+from functools import lru_cache
+from typing import TYPE_CHECKING
 
+from kitproof.reading.alike import figures_blotted
+from kitproof.reading.characters import PlainLine
 from kitproof.reading.document import Slip
 from kitproof.reading.notes import Notes
 from kitproof.words.shapes import Shape
 from kitproof.words.units import UNITS
 
-_WITHOUT_NUMBERS = {Shape.TEXT, Shape.NAME, Shape.RIG_NAME, Shape.FLAG, Shape.PHRASES, Shape.UNIT_NAMES, Shape.WITHOUT}
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+WITHOUT_NUMBERS = {Shape.TEXT, Shape.NAME, Shape.RIG_NAME, Shape.FLAG, Shape.PHRASES, Shape.UNIT_NAMES, Shape.WITHOUT}
 _WITHOUT_FRACTIONS = {Shape.ORDERED, Shape.COUNTED, Shape.COUNT, Shape.DATE, Shape.DATES}
 _INTERFACES = {Shape.INTERFACE, Shape.PORT}
 
@@ -38,8 +44,25 @@ _WANTED = "one decimal number, with a point and no comma"
 
 def misread(shape: Shape, notes: Notes) -> list[Slip]:
     """Notes each number of the value that is written in a way that a list does not take; what was noted."""
-    if shape in _WITHOUT_NUMBERS:
+    text, start = notes.line.text, notes.value_start
+    if shape in WITHOUT_NUMBERS or (text[start - 1 : start] in ("", " ") and _all_well(shape, text[start:])):
         return []
+    return misread_anew(shape, notes)
+
+
+def _all_well(shape: Shape, value: str) -> bool:
+    """Whether a value is known to have no such number, whatever its figures are."""
+    blotted = figures_blotted(value)
+    return blotted is not None and _none_in(shape, blotted)
+
+
+@lru_cache(maxsize=4096)
+def _none_in(shape: Shape, blotted: str) -> bool:
+    return not misread_anew(shape, Notes(PlainLine(blotted, blotted, 0)))
+
+
+def misread_anew(shape: Shape, notes: Notes) -> list[Slip]:
+    """The same, looking at each number."""
     text, start, before = notes.line.text, notes.value_start, len(notes.slips)
     interface = shape in _INTERFACES
     _commas(text, start, notes)
@@ -81,6 +104,8 @@ def _spaced(text: str, start: int, notes: Notes) -> None:
 
 
 def _fractions(text: str, start: int, notes: Notes) -> None:
+    from fractions import Fraction  # slow to load, and numbers are seldom so written
+
     for match in _FRACTION.finditer(text, start):
         over, under = (match[2], match[3]) if match[2] else _VULGAR[match[4]].split("/")
         if int(under) == 0:
@@ -95,6 +120,8 @@ def _fractions(text: str, start: int, notes: Notes) -> None:
 
 def _compounds(text: str, start: int, notes: Notes) -> None:
     """`6 lb 3 oz`: two figures for one quantity."""
+    from fractions import Fraction  # slow to load, and numbers are seldom so written
+
     for match in _COMPOUND.finditer(text, start):
         first, second = UNITS.get(match[2]), UNITS.get(match[4])
         if first is None or second is None or first.dimension != second.dimension or second.factor >= first.factor:
@@ -110,6 +137,8 @@ def _compounds(text: str, start: int, notes: Notes) -> None:
 
 def _marks(text: str, start: int, notes: Notes, interface: bool) -> None:
     """`12"` and `6'`: marks for inches and feet, which stand for a name's quote elsewhere."""
+    from fractions import Fraction  # slow to load, and numbers are seldom so written
+
     if not interface:
         for match in _FEET.finditer(text, start):
             inches = Fraction(match[1]) * 12 + Fraction(match[2] or 0)

@@ -173,18 +173,21 @@ def _unit(
     amount: Amount, word: Word | None, dimensions: tuple[Dimension, ...], notes: Notes, bare: bool
 ) -> Unit | None:
     """The unit of one number, None with a slip."""
-    said = wanted.quantity_of(*dimensions) if dimensions else "a unit that is known, such as kg"
     if word is None:
         if bare:
             return Unit("", NUMBER, 1.0)
-        notes.add("no-unit", amount.number.start, amount.number.end, said)
+        notes.add("no-unit", amount.number.start, amount.number.end, _a_unit_of(dimensions))
         return None
     unit = unit_of(word.text)
     if unit is None:
         names = [name for name, each in UNITS.items() if each.dimension in dimensions]
-        notes.add("unknown-word", word.start, word.end, said, nearest(word.text, [*names, *UNITS]))
+        notes.add("unknown-word", word.start, word.end, _a_unit_of(dimensions), nearest(word.text, [*names, *UNITS]))
         return None
     if dimensions and unit.dimension not in dimensions:
-        notes.add("wrong-unit", amount.start, amount.end if amount.unit else word.end, said)
+        notes.add("wrong-unit", amount.start, amount.end if amount.unit else word.end, _a_unit_of(dimensions))
         return None
     return unit
+
+
+def _a_unit_of(dimensions: tuple[Dimension, ...]) -> str:
+    return wanted.quantity_of(*dimensions) if dimensions else "a unit that is known, such as kg"

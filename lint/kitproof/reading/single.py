@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from kitproof.reading.alike import draft
 from kitproof.reading.characters import plain
 from kitproof.reading.document import Quantity, Slip
+from kitproof.reading.drafts import UnreadableError
 from kitproof.reading.fields import unreadable
 from kitproof.reading.notes import Notes
 from kitproof.reading.numerals import misread
@@ -21,8 +23,6 @@ def read_quantity(text: str) -> Quantity:
 
     Raises ValueError, in a person's words, where it says none.
     """
-    from kitproof.reading.drafting import UnreadableError, draft  # loads lark
-
     line = plain(text[:200])
     notes = Notes(line, "", line.start)
     if not line.empty and line.forbidden is None and not misread(Shape.QUANTITY, notes):
