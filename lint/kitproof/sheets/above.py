@@ -19,7 +19,7 @@ def title(above: Sequence[Row]) -> str:
 
 
 def _is_label(cell: Cell) -> bool:
-    return cell.number is not None or cell.day is not None or cell.text.endswith(":")
+    return cell.number is not None or cell.day is not None or cell.text.endswith(":") or cell.text.isdecimal()
 
 
 def days_above(above: Sequence[Row], reader: DayReader) -> Days | None:

@@ -19,7 +19,11 @@ _FIGURES = re.compile(r"(\d{1,2})[-/.\s](\d{1,2})[-/.\s](\d{4})")
 _FIGURES_IN = re.compile(r"(?<!\d)(\d{1,2})[-/.](\d{1,2})[-/.]\d{4}(?!\d)")
 _DAY_FIRST = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?[-\s/.]*([a-z]{3,9})\.?[-\s/.,]*(\d{4}|\d{2})", re.IGNORECASE)
 _MONTH_FIRST = re.compile(r"([a-z]{3,9})\.?\s*(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4})", re.IGNORECASE)
-_UNTIL = re.compile(r"\s+(?:to|until|till|-|–|—)\s+|\s*(?:–|—|\.\.)\s*|(?<=[-/.\s]\d{4})\s*-\s*(?=\d)", re.IGNORECASE)
+_UNTIL = (
+    re.compile(r"\s+(?:to|until|till|-|–|—)\s+|\s*(?:–|—|\.\.)\s*", re.IGNORECASE),
+    re.compile(r"(?<=[-/.\s]\d{4})\s*-\s*(?=\d)"),
+)
+"""What stands between a first and a last day; the latter only where no other does, as it stands within a day too."""
 
 Days = tuple[date, date]
 """The first and the last day, both included."""
@@ -48,11 +52,12 @@ class DayReader:
         one = self.day(cell)
         if one is not None:
             return one, one
-        ends = _UNTIL.split(cell.words) if cell.text else []
-        if len(ends) != 2:
-            return None
-        first, last = map(self._day_in, ends)
-        return (first, last) if first is not None and last is not None and first <= last else None
+        for until in _UNTIL:
+            ends = until.split(cell.words)
+            first, last = map(self._day_in, ends) if len(ends) == 2 else (None, None)
+            if first is not None and last is not None:
+                return (first, last) if first <= last else None
+        return None
 
     def _day_in(self, text: str) -> date | None:
         if not any(letter.isdecimal() for letter in text):

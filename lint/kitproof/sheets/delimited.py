@@ -23,7 +23,6 @@ LOOKED_AT = 200
 
 _LINES = re.compile(r"[^\r\n]*(?:\r\n|\n|\r)|[^\r\n]+\Z")
 _SAID_DELIMITER = re.compile(r"sep=([^\w\s]|\t)\s*\Z")
-_BINARY = re.compile("[\x00-\x08\x0e-\x1a]")
 _OLD_LETTERS = (
     "It is not saved as UTF-8 and was read as cp1252, as older office programs write: look at accents and signs."
 )
@@ -33,7 +32,7 @@ _LOOSE_QUOTES = "Some cells have quotes that do not enclose the whole of them: l
 def read_delimited(data: bytes) -> Workbook:
     """The one sheet of a CSV file. Raises SheetError for what is no text, and for a quote that is never closed."""
     text, said = _decoded(data)
-    if _BINARY.search(text):
+    if "\x00" in text:
         raise SheetError("It is neither a text of cells nor a workbook. Save it as CSV or XLSX, and try again.")
     lines = _LINES.findall(text)
     delimiter = _delimiter(lines)

@@ -19,7 +19,7 @@ _CELL_AT = re.compile(rb"""\sr\s*=\s*["']([A-Za-z]{1,4})(\d{1,9})["']""")
 _SHARED = re.compile(rb"<(?:\w+:)?si\b.*?</(?:\w+:)?si\s*>", re.DOTALL)
 _SHARED_CELL = re.compile(rb"""\st\s*=\s*["']s["']""")
 _SHARED_TEXT = re.compile(rb"""\st\s*=\s*["']s["'][^>]*>\s*<(?:\w+:)?v[^>]*>\s*(\d+)""")
-_REPEATING = re.compile(rb"<table:(table|table-row|table-cell|covered-table-cell)\b([^>]*)>")
+_REPEATING = re.compile(rb"<table:(table-row|table-cell|covered-table-cell|table)(?![-\w])([^>]*)>")
 _ROWS = re.compile(rb"""number-rows-repeated\s*=\s*["'](\d+)["']""")
 _COLUMNS = re.compile(rb"""number-columns-repeated\s*=\s*["'](\d+)["']""")
 _FAR = (

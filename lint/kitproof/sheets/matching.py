@@ -18,7 +18,7 @@ EACH_WORD = 80
 """Each single word must be at least so alike."""
 APART = 10
 """How far behind the second nearest must be."""
-NUMBERS_DIFFER = 30
+NUMBERS_DIFFER = 20
 """What other numbers take off the score that is shown: such a part is never taken, but may be what was meant."""
 NEAREST_FROM = 60
 MOST_NEAREST = 3
@@ -114,32 +114,38 @@ class Shelf:
         return list(found)
 
     def _bare(self, name: Name) -> list[Name]:
-        """The name as it is and, for each kind whose words stand in it, without them."""
+        """The name as it is, without small words and, for each kind whose words stand in it, without them."""
         kinds = {kind for word in name.words for kind in self._kinds_by_word.get(word, ())}
         names = {name.words: name}
-        for kind in sorted(kinds):
-            bare = self._without(name, kind)
+        for bare in (_without_small_words(name), *(self._without(name, kind) for kind in sorted(kinds))):
             names.setdefault(bare.words, bare)
         return list(names.values())
 
     def _without(self, name: Name, kind: str) -> Name:
-        """The name without what people call that kind of part, and without small words."""
+        """The name without what people call that kind of part."""
         words = list(name.words)
         for extra in self._extra.get(kind, ()):
             at = next((at for at in range(len(words)) if tuple(words[at : at + len(extra)]) == extra), None)
             if at is not None and len(words) > len(extra):
                 del words[at : at + len(extra)]
-        return Name(tuple(word for word in words if word not in SMALL_WORDS) or tuple(words), name.numbers)
+        return Name(tuple(words), name.numbers)
 
     def _scored(self, name: Name, part: str) -> tuple[int, str, bool]:
         """How alike a name and a part's are, the part, and whether the name can be that part's misspelt."""
         other = self.parts[part]
         asked, score = name, alike(name, other)
-        if score < 100 and (bare := self._without(name, self.kinds[part])).words != name.words:
-            asked, score = max((asked, score), (bare, alike(bare, other)), key=lambda each: each[1])
+        if score < 100:
+            small = _without_small_words(name)
+            for each in (small, _without_small_words(self._without(name, self.kinds[part]))):
+                if each.words != name.words and (again := alike(each, other)) > score:
+                    asked, score = each, again
         if not name.same_numbers(other):
             return max(0, score - NUMBERS_DIFFER), part, False
         return score, part, word_by_word(asked, other)
+
+
+def _without_small_words(name: Name) -> Name:
+    return Name(tuple(word for word in name.words if word not in SMALL_WORDS) or name.words, name.numbers)
 
 
 def _kind_words() -> dict[str, tuple[tuple[str, ...], ...]]:

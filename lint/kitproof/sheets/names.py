@@ -10,7 +10,7 @@ from msgspec import Struct
 
 _MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "inch": 25.4, "inche": 25.4, "ft": 304.8}
 _UNITS = r"(?:mm|cm|m|inches|inch|in|ft|kg|lbs?|wh|ah|w|v)\b"
-_PIECES = re.compile(rf"(?P<number>\d+(?:[.,]\d+)*)\s*(?P<unit>{_UNITS}|\")?|(?P<word>[^\W\d_]+)")
+_PIECES = re.compile(rf"(?P<number>\d+(?:[.,]\d+)*)[\s-]{{0,2}}(?P<unit>{_UNITS}|\")?|(?P<word>[^\W\d_]+)")
 _APOSTROPHES = re.compile(r"(?<=\w)['’](?=\w)")
 
 

@@ -144,7 +144,7 @@ def _orders(rows: Iterable[Told], rigs: Mapping[str, Proposed], shared: Days | N
             group = mine
             if section != mine.section:
                 section = mine.section
-                block += _comment(f'section "{section}"', "")
+                block += _comment(f'section "{section}"' if section else "no section", "")
             block += _order(mine)
         block += _line(told, told.line, rigs)
     yield block
