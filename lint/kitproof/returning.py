@@ -49,7 +49,9 @@ def send_back(
     said = remarks(found, marks)
     above = summary(found, kitlist.heading, said)
     several = len(workbook.sheets) > 1
-    headings = {each.sheet.name if several else "": min(each.headings, default=0) for each in layouts(workbook, columns)}
+    headings = {
+        each.sheet.name if several else "": min(each.headings, default=0) for each in layouts(workbook, columns)
+    }
     data = sheet.read_bytes()
     if is_workbook(data):
         macros = Path(output).suffix.casefold() == ".xlsm"

@@ -86,20 +86,41 @@ def beside(lists: Sequence[KitList]) -> list[tuple[Promised, ...]]:
     Lists of one name and with different issues are one list: only the newest of them promises anything.
     """
     whole = [promised_by(each) for each in lists]
-    return [tuple(_relevant(own, whole)) for own in whole]
+    shelf = _Shelf(whole)
+    return [tuple(shelf.relevant(number, own)) for number, own in enumerate(whole)]
 
 
-def _relevant(own: Promised, whole: Sequence[Promised]) -> Iterator[Promised]:
-    mine = {each.name for each in own.promises if each.name}
-    for other in whole:
-        if other is own:
-            continue
-        if older(own, other) or older(other, own) or any(older(other, each) for each in whole):
-            kept: tuple[Promise, ...] = ()
-        else:
-            kept = tuple(each for each in other.promises if mine and (not each.name or each.name in mine))
-        if kept or (own.title and own.title == other.title):
-            yield replace(other, promises=kept)
+class _Shelf:
+    """What many lists promise, laid out by part and by the lists' names, so that each finds what concerns it."""
+
+    def __init__(self, whole: Sequence[Promised]) -> None:
+        self.whole = whole
+        self.by_title: dict[str, list[int]] = {}
+        for number, each in enumerate(whole):
+            if each.title:
+                self.by_title.setdefault(each.title, []).append(number)
+        self.newest = [not self._has_newer(each) for each in whole]
+        self.by_part: dict[str, list[tuple[int, int]]] = {}
+        for number, each in enumerate(whole):
+            for place, promise in enumerate(each.promises if self.newest[number] else ()):
+                self.by_part.setdefault(promise.name, []).append((number, place))
+
+    def _has_newer(self, one: Promised) -> bool:
+        return any(older(one, self.whole[number]) for number in self.by_title.get(one.title, ()))
+
+    def relevant(self, number: int, own: Promised) -> Iterator[Promised]:
+        """Of the other lists those that promise something of the parts that one promises, or may, with that alone; and
+        its namesakes, of which other issues promise nothing."""
+        mine = {each.name for each in own.promises if each.name}
+        found: dict[int, list[int]] = {other: [] for other in self.by_title.get(own.title, ())}
+        for name in (*mine, "") if mine else ():
+            for other, place in self.by_part.get(name, ()):
+                found.setdefault(other, []).append(place)
+        for other in sorted(found.keys() - {number}):
+            promised = self.whole[other]
+            places = () if older(promised, own) or older(own, promised) else sorted(found[other])
+            if places or (own.title and own.title == promised.title):
+                yield replace(promised, promises=tuple(promised.promises[place] for place in places))
 
 
 def older(one: Promised, other: Promised) -> bool:
