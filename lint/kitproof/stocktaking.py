@@ -65,7 +65,7 @@ def _text(book: Path | None, data: bytes | None) -> FileText:
     if text is None:
         raise SheetError(f'"{book}" is UTF-16 text and was left as it is. Save it as UTF-8 text first.')
     document = read(text.text, "")
-    if document.slips and not document.entries:
+    if (document.slips or document.entries) and not any(entry.kind for entry in document.entries):
         raise SheetError(f'"{book}" is there already and is no parts book. Name another file with -o.')
     return text
 

@@ -19,7 +19,7 @@ SECOND = SAMPLES / "second-unit-faults.kitlist"
 FLIGHT = SAMPLES / "islands-flight-faults.kitlist"
 MENDED = sorted(SAMPLES.glob("*-mended.kitlist"))
 UNTIDY = sorted((SAMPLES / "untidy").glob("*.kitlist"))
-STOCK = sorted((SAMPLES / "stock").glob("*.kitlist"))
+STOCK = sorted([*(SAMPLES / "stock").glob("*.kitlist"), *(SAMPLES / "inventory").rglob("*.kitlist")])
 ALL = sorted(SAMPLES.rglob("*.kitlist"))
 
 MARKED = pytest.mark.parametrize("path", [FAULTS, SECOND, FLIGHT, *UNTIDY], ids=short)

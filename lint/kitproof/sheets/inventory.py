@@ -21,7 +21,8 @@ from kitproof.sheets.readings import NotTaken, Reading, readings_of
 from kitproof.sheets.sections import heads_a_section
 
 LONGEST_NAME = 120
-NO_KIND = "which kind of part it is, is not said: give it in a column headed Kind"
+NO_KIND = "which kind of part it is, is not said"
+ALONE = "it says no more than a name, and was taken for the heading of a section"
 
 
 class Stocked(Struct, frozen=True):
@@ -107,14 +108,18 @@ class _Stock:
                 self.section = text
                 return
         name = _cell(headings, row, NAME.name).words
+        if name and sum(bool(cell.text) for cell in row.cells) == 1 and len(headings.columns) > 1:
+            self.section = name  # whatever it heads, it is not what the section above it headed
+            self.not_taken.append(NotTaken(self._label(row), name, "", name, ALONE))
+            return
         make = _cell(headings, row, "make").words
         if name and make and make.casefold() not in name.casefold():
             name = f"{make} {name}"
-        where = f'"{self.tab}" row {row.number}' if self.tab else f"row {row.number}"
+        where = self._label(row)
         typed = ", ".join(f'"{cell.words}"' for cell in row.cells if cell.text)
         match = self.shelf.match(name) if name else NO_MATCH
         kind, kind_by = self._kind(headings, row, match.part or name, where)
-        problem = _name_problem(name) or _in_doubt(match) or ("" if kind else NO_KIND)
+        problem = _name_problem(name) or _in_doubt(match) or ("" if kind else _no_kind(kind_by))
         if problem:
             self.not_taken.append(NotTaken(where, name, "", typed, problem))
             return
@@ -123,6 +128,9 @@ class _Stock:
         taken, left = readings_of(kind, name, where, headings, row)
         self.listed.append(_Listed(name, kind, kind_by, where, taken))
         self.not_taken += left
+
+    def _label(self, row: Row) -> str:
+        return f'"{self.tab}" row {row.number}' if self.tab else f"row {row.number}"
 
     def _kind(self, headings: Headings, row: Row, name: str, where: str) -> tuple[str, str]:
         """The kind of part and what says so; what the book says of it counts before all else."""
@@ -136,16 +144,22 @@ class _Stock:
             return in_book, "the parts book"
         if by_column:
             return by_column, headings.columns[KIND.name].label
-        by_section = kind_said(self.section)
+        by_section, by_name = kind_said(self.section), kind_at_the_end(name)
+        if by_section and by_name and by_section != by_name:
+            return "", f'the section "{self.section}" says {by_section}, and its name {by_name}'
         if by_section:
             return by_section, f'the section "{self.section}"'
-        by_name = kind_at_the_end(name)
         return by_name, "the end of its name" if by_name else ""
 
 
 def _cell(headings: Headings, row: Row, role: str) -> Cell:
     at = headings.at(role)
     return EMPTY if at is None else row.at(at)
+
+
+def _no_kind(why: str) -> str:
+    """That a row's kind is not known; `why` says what speaks of two kinds, if anything does."""
+    return f"{why or NO_KIND}: give its kind in a column headed Kind"
 
 
 def _in_doubt(match: Match) -> str:

@@ -19,6 +19,7 @@ from kitproof.words.phrases import with_article
 from kitproof.words.shapes import Shape
 
 SAID_NOT_KNOWN = ("?", "??", "tbc", "tba", "unknown", "not known")
+_GOES_WITH = {"rated": "a load", "counterbalance": "a counterbalance"}
 _BOWL_OF = {"head": "sits on", "sticks": "takes"}
 """What says a bowl's size of each kind; for any other it is not sure whether it stands in it or has it."""
 
@@ -135,7 +136,7 @@ def _problem(kind: str, said: _Said) -> str:
     if typed.startswith("="):
         return "it is a formula, and formulas are never run"
     if not said.value:
-        return f"it goes with the {said.word}, and no {said.word} is said"
+        return f"it goes with {_GOES_WITH[said.word]}, and none is said"
     if said.word not in fields_of("part", kind):
         return f"{with_article(kind)} has no {said.word}"
     if _one_angle(kind, said):

@@ -200,7 +200,7 @@ def csv_returned(records: Records, heading: int, remarks: Sequence[Remark], summ
     rows, others = in_rows(remarks, {"": len(records.rows)})
     by_number = {row.row: cells_of(each) for row, each in rows.items()}
     if heading:
-        by_number[heading] = COLUMNS
+        by_number.setdefault(heading, COLUMNS)
     width = max((len(each.cells) for each in records.rows), default=0)
     lines = [
         records.with_more(each, width, by_number[number]) if number in by_number else each.text
