@@ -13,7 +13,7 @@ import kitproof
 from tests.house.readme_parts import sample
 from tests.house.repository import ROOT
 
-HEAVY = ("lark", "numpy", "pint", "pydantic", "rich")
+HEAVY = ("lark", "numpy", "openpyxl", "pint", "pydantic", "python_calamine", "rapidfuzz", "rich")
 PROBE = """
 import json, sys
 from kitproof.command import main
@@ -44,7 +44,9 @@ def start(*words: str) -> tuple[int, list[str], str]:
     return status, heavy, result.stdout
 
 
-@pytest.mark.parametrize("words", [("--help",), ("--version",), (), ("proof", "--help")], ids=" ".join)
+@pytest.mark.parametrize(
+    "words", [("--help",), ("--version",), (), ("proof", "--help"), ("from-sheet", "--help")], ids=" ".join
+)
 def test_a_light_start(words: tuple[str, ...]) -> None:
     status, heavy, printed = start(*words)
     assert (status, heavy) == (0, [])
