@@ -13,6 +13,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from kitproof.command import main
+from kitproof.cores import ENOUGH
 from kitproof.showing.rules_text import rule_lines
 from kitproof.showing.text import plain
 from tests.house.repository import ROOT, RULES, short
@@ -418,3 +419,13 @@ def test_rules_are_completed_by_their_names() -> None:
     )
     assert "overload-at-height" in script.stdout
     assert "slide-missing" not in script.stdout
+
+
+def test_many_lists_print_the_same_on_any_number_of_cores(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    for number in range(ENOUGH + 1):
+        (tmp_path / f"{number}.kitlist").write_text(f'list "L{number}"\n\n{WATCH}')
+    printed = set()
+    for hands in (1, 2):
+        monkeypatch.setattr("kitproof.cores.cores", lambda hands=hands: hands)
+        printed.add(run("proof", tmp_path, "--as", "json", *ON).stdout)
+    assert len(printed) == 1

@@ -124,9 +124,11 @@ def proof(
     if prove:
         whole = together([with_proved_fixes(desk, each, others, on) for each, others in pairs])
     else:
-        whole = together(
-            [proofed(each, desk.book(each), on, others, lap) for each, others in watched(pairs, "Proofing")]
-        )
+        from kitproof.cores import cores, each_of
+
+        with_books = [(each, desk.book(each), others) for each, others in pairs]
+        proofs = each_of(lambda one: proofed(one[0], one[1], on, one[2], lap), with_books, 1 if show_time else cores())
+        whole = together(list(watched(proofs, "Proofing", len(pairs))))
     if known is not None:
         whole = desk.against_known(whole, known, lists)
     if record is not None:

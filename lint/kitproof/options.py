@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from datetime import date
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -76,12 +76,18 @@ def desk_for(options: dict[str, Any]) -> Desk:
     )
 
 
-def watched(things: Sequence[T], doing: str) -> Iterator[T]:
-    """Things one by one, with how far it is on a terminal where there are many; nothing is shown anywhere else."""
-    if len(things) < MANY or not sys.stderr.isatty():
+def watched(things: Iterable[T], doing: str, count: int | None = None) -> Iterator[T]:
+    """Things one by one, with how far it is on a terminal where there are many; nothing is shown anywhere else.
+
+    `count` says how many they are where they come one by one themselves.
+    """
+    if count is None:
+        things = tuple(things)
+        count = len(things)
+    if count < MANY or not sys.stderr.isatty():
         yield from things
         return
-    with click.progressbar(things, label=doing, file=sys.stderr) as bar:
+    with click.progressbar(things, length=count, label=doing, file=sys.stderr) as bar:
         yield from bar
 
 
