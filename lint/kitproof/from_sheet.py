@@ -230,8 +230,15 @@ def _opened(path: Path) -> Workbook:
 
 
 def _books(sheet: Path, named: Sequence[str]) -> list[Path]:
-    """The parts books to match by: those named, else those beside the sheet and in the folders beside it."""
-    found = [Path(each) for each in named] or sorted(_books_beside(sheet.parent))
+    """The parts books to match by: those named, or in a folder that is named; else those beside the sheet or a folder
+    below.
+    """
+    from kitproof.files import NoSuchPathError, lists_in
+
+    try:
+        found = list(lists_in(tuple(named))) or sorted(_books_beside(sheet.parent))
+    except NoSuchPathError as trouble:
+        _stop(str(trouble))
     if not found:
         _stop(NO_BOOKS)
     return found

@@ -28,6 +28,7 @@ PATHS = {
     "untidy": "samples/untidy",
     "stock": "samples/stock",
     "house": "samples/house",
+    "sheets": "samples/sheets",
     "inventory": "samples/inventory",
 }
 FORMS = {"txt": "text", "json": "json"}

@@ -106,6 +106,11 @@ def test_a_number_of_days_is_kept_in_words() -> None:
     assert (told.group.days, told.says) == (None, ('days "4"',))
 
 
+def test_a_number_of_days_that_the_sheet_s_days_come_to_says_nothing_more() -> None:
+    found = take("Dates:,2027-06-07 to 2027-06-10\nQty,Item,Days\n1,Vetch 7,4\n1,Vetch 5,3\n")
+    assert [told.says for told in only(found, "line")] == [(), ('days "3"',)]
+
+
 def test_the_maker_may_have_a_column() -> None:
     found = take("Qty,Make,Model\n1,Vetch,7\n1,Tern,Tern S2\n1,,Dunlin 50\n")
     assert lines(found) == [(1, "Vetch 7"), (1, "Tern S2"), (1, "Dunlin 50")]

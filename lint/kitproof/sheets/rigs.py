@@ -10,6 +10,7 @@ from collections.abc import Iterable, Sequence
 from msgspec import Struct
 
 from kitproof.mending.edits import quoted
+from kitproof.sheets.days import Days
 from kitproof.sheets.told import Line, Told
 from kitproof.words.kinds import KINDS
 
@@ -29,12 +30,16 @@ class Slot(Struct, frozen=True):
 
 
 class Proposed(Struct, frozen=True):
-    """A rig as far as it is certain, the rows that name it, and what of them was left out, each with why."""
+    """A rig as far as it is certain, the rows that name it, and what of them was left out, each with why.
+
+    `days` are those that all of its rows have, None where they differ or say none.
+    """
 
     name: str
     slots: tuple[Slot, ...]
     rows: tuple[str, ...]
     left_out: tuple[str, ...]
+    days: Days | None
 
 
 def proposed(rows: Iterable[Told]) -> dict[str, Proposed]:
@@ -69,7 +74,14 @@ def _rig(rows: Sequence[Told]) -> Proposed:
             which = ", ".join(f"{told.label}" for told, _ in mine if not any(told.label in slot.rows for slot in made))
             left_out.append(f"{which}: {why}")
     first = rows[0].line
-    return Proposed(first.rig if first else "", tuple(slots), tuple(told.label for told in rows), tuple(left_out))
+    days = {told.group.days for told in rows}
+    return Proposed(
+        first.rig if first else "",
+        tuple(slots),
+        tuple(told.label for told in rows),
+        tuple(left_out),
+        days.pop() if len(days) == 1 else None,
+    )
 
 
 def _place(kind: str) -> int:

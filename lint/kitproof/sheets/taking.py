@@ -49,24 +49,24 @@ def taken(workbook: Workbook, shelf: Shelf, said: Mapping[str, str], watched: Wa
     found = layouts(workbook, said)
     several = len(workbook.sheets) > 1
     rows = [(layout, row) for layout in found for row in layout.sheet.rows]
+    known = [layout for layout in found if layout.headings]
     days = DayReader(cell.text for _, row in rows for cell in row.cells)
-    readers = {id(layout): _Reader(layout, shelf, days, several) for layout in found}
+    all_days = days_above(known[0].above, days)
+    readers = {id(layout): _Reader(layout, shelf, days, all_days, several) for layout in found}
     with_layout = iter(rows)
     told = [readers[id(next(with_layout)[0])].read(row) for row in watched([row for _, row in rows])]
-    known = [layout for layout in found if layout.headings]
     columns = [_columns(layout.sheet, headings, several) for layout in known for headings in layout.headings.values()]
     if days.shown_by:
         first = "day" if days.day_first else "month"
         columns.append(f'Days in figures are read with the {first} first: "{days.shown_by}" can be nothing else.')
-    above = known[0].above
-    return Taken(tuple(told), title(above), days_above(above, days), tuple(columns), tuple(_warnings(workbook)))
+    return Taken(tuple(told), title(known[0].above), all_days, tuple(columns), tuple(_warnings(workbook)))
 
 
 class _Reader:
     """Reads the rows of one sheet, one after the other; it lives no longer than that."""
 
-    def __init__(self, layout: Layout, shelf: Shelf, days: DayReader, several: bool) -> None:
-        self.layout, self.shelf, self.days = layout, shelf, days
+    def __init__(self, layout: Layout, shelf: Shelf, days: DayReader, all_days: Days | None, several: bool) -> None:
+        self.layout, self.shelf, self.days, self.all_days = layout, shelf, days, all_days
         self.tab = layout.sheet.name if several else ""
         self.place = _Place(self.tab, layout.headings[0]) if 0 in layout.headings else None
         self.rigs = _rigs_across(layout)
@@ -91,7 +91,7 @@ class _Reader:
 
     def _listed(self, place: _Place, row: Row) -> Told:
         """A row that lists something, or says something beside the list."""
-        group, notes = _group(place, row, self.days)
+        group, notes = _group(place, row, self.days, self.all_days)
         told = Told(self.tab, row.number, "beside", group=group)
         typed = _name(place, row)
         if not typed or key(typed) in TOTALS:
@@ -175,16 +175,19 @@ def _choices(match: Match, count: Counted | None, number: Counted | None) -> tup
     return tuple(Choice(match.part, each, match.score) for each in counts)
 
 
-def _group(place: _Place, row: Row, reader: DayReader) -> tuple[Group, tuple[str, ...]]:
+def _group(place: _Place, row: Row, reader: DayReader, all_days: Days | None) -> tuple[Group, tuple[str, ...]]:
     """What a row shares with others of its order, and what else its columns say."""
-    span, said = _days(place, row, reader)
+    span, said = _days(place, row, reader, all_days)
     group = Group(place.cell(row, "section").words or place.section, place.cell(row, "supplier").words, span)
     notes = [f'{role} "{cell.words}"' for role in _BESIDE if (cell := place.cell(row, role)).text]
     return group, (*notes, *said)
 
 
-def _days(place: _Place, row: Row, reader: DayReader) -> tuple[Days | None, tuple[str, ...]]:
-    """The days that a row says for certain, and the cells about days that say them in another way or not at all."""
+def _days(place: _Place, row: Row, reader: DayReader, all_days: Days | None) -> tuple[Days | None, tuple[str, ...]]:
+    """The days that a row says for certain, and the cells about days that say anything else.
+
+    How many days it is for says nothing more where the days of the whole sheet (`all_days`), or its own, are as many.
+    """
     first, last = place.cell(row, "first"), place.cell(row, "last")
     span = reader.days(place.cell(row, "dates")) or reader.days(place.cell(row, "days"))
     one, other = reader.day(first), reader.day(last)
@@ -193,6 +196,8 @@ def _days(place: _Place, row: Row, reader: DayReader) -> tuple[Days | None, tupl
         first = last = EMPTY
     left = {"from": first, "until": last}
     left |= {name: cell for name in ("dates", "days") if reader.days(cell := place.cell(row, name)) is None}
+    if (whole := span or all_days) and left.get("days", EMPTY).text == str((whole[1] - whole[0]).days + 1):
+        del left["days"]
     return span, tuple(f'{name} "{cell.words}"' for name, cell in left.items() if cell.text)
 
 

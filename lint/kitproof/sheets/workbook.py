@@ -57,7 +57,7 @@ def _measured(data: bytes) -> tuple[bytes, tuple[str, ...]]:
             texts = _unpacked(packed, [part for part in parts if _is_read(part.filename)])
     except (zipfile.BadZipFile, zlib.error, EOFError, OSError, ValueError, OverflowError) as trouble:
         raise SheetError(_DAMAGED) from trouble
-    except NotImplementedError as trouble:  # a way of packing that office programs do not use
+    except RuntimeError as trouble:  # a way of packing that office programs do not use
         raise SheetError(_OTHER) from trouble
     if b"encryption-data" in texts.get("META-INF/manifest.xml", b""):
         raise SheetError(_PROTECTED)

@@ -60,7 +60,7 @@ def written(taken: Taken, named: Named) -> str:
         [f"list {in_quotes(taken.title or named.title)}", *([days] if days else [])],
         *([f"use {quoted(book)}"] for book in named.books),
         *_orders(taken.rows, rigs, shared),
-        *(_rig(rig) for rig in rigs.values()),
+        *(_rig(rig, shared) for rig in rigs.values()),
     ]
     body = "\n\n".join("\n".join(block) for block in blocks if block) + "\n"
     return f'# Made from the sheet "{on_one_line(named.sheet)}" by kitproof from-sheet. Mark {mark_of(body)}.\n{body}'
@@ -131,7 +131,8 @@ def _orders(rows: Iterable[Told], rigs: Mapping[str, Proposed], shared: Days | N
             continue
         if told.tab != tab or (told.became in ("section", "heading") and group is not None):
             yield block
-            block, group, tab = [], None, told.tab
+            block, group = [], None
+            section, tab = (section, tab) if told.tab == tab else ("", told.tab)
         if told.line is None:
             section = told.says[0] if told.became == "section" else section
             block += _row(told, "" if group is None else INDENT)
@@ -198,11 +199,13 @@ def _row(told: Told, indent: str) -> Iterator[str]:
         yield f"{indent}#   {count} x {quoted(choice.part)}  # {told.label}, {choice.score}"
 
 
-def _rig(rig: Proposed) -> list[str]:
+def _rig(rig: Proposed, shared: Days | None) -> list[str]:
     """A proposed rig, and what of its rows was left out of it."""
     about = f"Proposed from {_rows(rig.rows)}, as the sheet groups them. It does not say the order of building up, "
     lines = [*_comment(f"{about}nor where things sit: look it over.", ""), f"rig {_rig_name(rig)}"]
     lines += [f"{INDENT}{beside(slot.word, slot.value)}" for slot in rig.slots]
+    if rig.days and rig.days != shared:
+        lines.append(f"{INDENT}{beside('dates', _span(rig.days))}")
     return [*lines, *(line for each in rig.left_out for line in _comment(f"left out: {each}", INDENT))]
 
 
