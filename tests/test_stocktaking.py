@@ -164,6 +164,10 @@ def test_a_book_that_cannot_be_written_is_said(desk: Path) -> None:
         (("--show", "--return"), "--show goes with --parts."),
         (("--list", "a.kitlist"), "--list goes with --return."),
         (("--on", "2027-03-01", "--parts"), "--on goes with --return."),
+        (("--retire", "chart-rises"), "--retire goes with --return."),
+        (("--limit", "least_spare", "1 mm", "--parts"), "--limit goes with --return."),
+        (("--books", "a.kitlist", "--parts"), "--books is for an order whose list is made now"),
+        (("--books", "a.kitlist", "--return", "--list", "b.kitlist"), "--books is for an order whose list is made now"),
     ],
 )
 @pytest.mark.usefixtures("desk")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import re
 import textwrap
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
@@ -26,6 +26,10 @@ NO_BOOKS = (
 )
 _PART = re.compile(rb"^part\s", re.MULTILINE)
 _LIST = re.compile(rb"^(?:list|order|rig|case|move|waive)\b", re.MULTILINE)
+
+
+_OF_HOUSE = {"folders": "rules", "limits": "limit", "grades": "grade", "retired": "retire"}
+"""How the options of a house are typed, where that is another word."""
 
 
 class Said(click.ParamType[tuple[str, str]]):
@@ -87,14 +91,22 @@ def from_sheet(
 
     Exit status: 0 every row is settled, 1 some are in doubt or something is to be sent back, 2 it could not run.
     """
-    _only_together(parts, back, {"--overwrite": overwrite, "--show": show}, {"--list": made, "--on": day})
+    house = {f"--{_OF_HOUSE.get(name, name)}": value for name, value in options.items()}
+    _only_together(parts, back, {"--overwrite": overwrite, "--show": show}, {"--list": made, "--on": day, **house})
+    if books and (parts or made):
+        _stop("--books is for an order whose list is made now: leave it out.")
     path = Path(sheet)
     workbook = _opened(path)
     if parts:
-        _parts_book(path, workbook, dict(columns), output, overwrite, show)
+        from kitproof.stocktaking import take_stock
+
+        _done(path, lambda: take_stock(path, workbook, dict(columns), output, overwrite=overwrite, show=show))
     elif back:
+        from kitproof.returning import send_back
+
         kitlist, desk = _list_of(path, workbook, books, columns, made, options)
-        _returned(path, workbook, dict(columns), kitlist, desk, day or date.today(), output)
+        on = day or date.today()
+        _done(path, lambda: send_back(path, workbook, dict(columns), kitlist, desk, on, output))
     else:
         _made(path, workbook, books, dict(columns), output)
 
@@ -109,20 +121,19 @@ def _only_together(parts: bool, back: bool, of_parts: Mapping[str, object], of_b
             _stop(f"{alone[0]} goes with {name}.")
 
 
-def _parts_book(
-    path: Path, workbook: Workbook, columns: Mapping[str, str], output: str | None, overwrite: bool, show: bool
-) -> None:
-    """A parts book out of an inventory."""
+def _done(path: Path, work: Callable[[], tuple[list[str], bool]]) -> None:
+    """What one way of using the command does: tells of it, and ends with 1 where something is not settled."""
     from kitproof.replacing import NotReplacedError
     from kitproof.sheets.cells import SheetError
-    from kitproof.stocktaking import take_stock
 
     try:
-        told, whole = take_stock(path, workbook, columns, output, overwrite=overwrite, show=show)
-    except (SheetError, NotReplacedError) as trouble:
-        _stop(str(trouble) if isinstance(trouble, NotReplacedError) else f'"{path}": {trouble}')
+        told, settled = work()
+    except SheetError as trouble:
+        _stop(f'"{path}": {trouble}')
+    except NotReplacedError as trouble:
+        _stop(str(trouble))
     _tell(told)
-    if not whole:
+    if not settled:
         raise SystemExit(1)
 
 
@@ -141,28 +152,6 @@ def _list_of(
     found = _books(path, books)
     text = _text(path, _taken(path, workbook, found, dict(columns)), found, None)
     return desk.list_typed(f"{path.stem}.kitlist", text.encode("utf-8", "surrogateescape")), desk
-
-
-def _returned(
-    path: Path,
-    workbook: Workbook,
-    columns: Mapping[str, str],
-    kitlist: KitList,
-    desk: Desk,
-    day: date,
-    output: str | None,
-) -> None:
-    """A copy of the sender's sheet with the findings."""
-    from kitproof.returning import send_back
-    from kitproof.sheets.cells import SheetError
-
-    try:
-        told, settled = send_back(path, workbook, columns, kitlist, desk, day, output)
-    except SheetError as trouble:
-        _stop(f'"{path}": {trouble}')
-    _tell(told)
-    if not settled:
-        raise SystemExit(1)
 
 
 def _made(
