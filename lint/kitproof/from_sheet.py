@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import os
-import re
 import textwrap
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
@@ -17,15 +15,8 @@ from kitproof.options import desk_for, house_options, on_option, output_option, 
 if TYPE_CHECKING:
     from kitproof.desk import Desk
     from kitproof.model.kitlist import KitList
-    from kitproof.model.parts import Part
     from kitproof.sheets.cells import Workbook
     from kitproof.sheets.told import Taken
-
-NO_BOOKS = (
-    "There is no parts book beside the sheet, nor in a folder there. Name one: --books FILE (a list of part entries)."
-)
-_PART = re.compile(rb"^part\s", re.MULTILINE)
-_LIST = re.compile(rb"^(?:list|order|rig|case|move|waive)\b", re.MULTILINE)
 
 
 _OF_HOUSE = {"folders": "rules", "limits": "limit", "grades": "grade", "retired": "retire"}
@@ -160,6 +151,8 @@ def _made(
     """A list, printed or written."""
     from kitproof.sheets.writing import tally
 
+    if output and not Path(output).parent.is_dir():
+        _stop(f'There is no folder "{Path(output).parent}" to write "{Path(output).name}" into. Make it first.')
     found = _books(path, books)
     what = _taken(path, workbook, found, columns)
     _put(_text(path, what, found, output), output)
@@ -170,22 +163,28 @@ def _made(
 
 def _taken(path: Path, workbook: Workbook, books: Sequence[Path], columns: Mapping[str, str]) -> Taken:
     """What becomes of every row of an order."""
+    from kitproof.bookshelf import NoBooksError, parts_of
     from kitproof.sheets.cells import SheetError
     from kitproof.sheets.matching import Shelf
     from kitproof.sheets.taking import taken
 
-    shelf = Shelf({name: part.kind for name, part in _parts(books).items()})
     try:
+        shelf = Shelf({name: part.kind for name, part in parts_of(books).items()})
         return taken(workbook, shelf, columns, lambda rows: watched(rows, "Matching"))
+    except NoBooksError as trouble:
+        _stop(str(trouble))
     except SheetError as trouble:
         _stop(f'"{path}": {trouble}')
 
 
 def _text(path: Path, what: Taken, books: Sequence[Path], output: str | None) -> str:
     """The text of the list, as it uses the parts books from where it will lie."""
+    from kitproof.bookshelf import used_from
     from kitproof.sheets.writing import Named, written
 
-    return written(what, Named(path.name, path.stem, tuple(_used(books, output))))
+    used, said = used_from(Path(output).parent if output else Path.cwd(), books)
+    _tell(said)
+    return written(what, Named(path.name, path.stem, tuple(used)))
 
 
 def _stop(says: str) -> NoReturn:
@@ -219,68 +218,13 @@ def _opened(path: Path) -> Workbook:
 
 
 def _books(sheet: Path, named: Sequence[str]) -> list[Path]:
-    """The parts books to match by: those named, or in a folder that is named; else those beside the sheet or a folder
-    below.
-    """
-    from kitproof.files import NoSuchPathError, lists_in
+    """The parts books to match by; where there are none, that stops the command."""
+    from kitproof.bookshelf import NoBooksError, books_for
 
     try:
-        found = list(lists_in(tuple(named))) or sorted(_books_beside(sheet.parent))
-    except NoSuchPathError as trouble:
+        return books_for(sheet, named)
+    except NoBooksError as trouble:
         _stop(str(trouble))
-    if not found:
-        _stop(NO_BOOKS)
-    return found
-
-
-def _books_beside(folder: Path) -> Iterator[Path]:
-    """The files that describe parts and list nothing, in a folder and in those within it."""
-    for each in (*folder.glob("*.kitlist"), *folder.glob("*/*.kitlist")):
-        if any(name.startswith(".") for name in each.relative_to(folder).parts) or not each.is_file():
-            continue
-        data = each.read_bytes()
-        if _PART.search(data) and not _LIST.search(data):
-            yield each
-
-
-def _parts(books: Sequence[Path]) -> Mapping[str, Part]:
-    """All parts of the parts books, and of those that they use; the first to describe a name counts."""
-    from kitproof.files import NoSuchPathError, fetcher, source
-    from kitproof.kept import here
-    from kitproof.model.making import make_list
-    from kitproof.model.sources import gather
-    from kitproof.recalling import Recall
-
-    found: dict[str, Part] = {}
-    for book in books:
-        try:
-            read = source(book)
-        except NoSuchPathError as trouble:
-            _stop(str(trouble))
-        recall = Recall(here())
-        sources = gather(read.path, str(read.real), read.data, fetcher(read.real.parent), recall.known)
-        recall.keep(sources.documents)
-        parts = make_list(sources, read.key).parts
-        if not parts:
-            _stop(f'"{book}" describes no part. A parts book is a list of part entries.')
-        found = {**parts, **found}
-    return found
-
-
-def _used(books: Sequence[Path], output: str | None) -> Iterator[str]:
-    """The paths by which the list uses the parts books: from where it will lie, else from the current folder."""
-    from kitproof.files import root_of
-    from kitproof.looks import Looks
-
-    folder = Path(output).parent.resolve() if output else Path.cwd()
-    root = root_of(folder, Looks())
-    for book in books:
-        real = book.resolve()
-        if not real.is_relative_to(root):
-            _tell([f'"{book}" lies outside the folder "{root.name}": a list there cannot use it. Put a copy in it.'])
-            yield str(real)
-        else:
-            yield Path(os.path.relpath(real, folder)).as_posix()
 
 
 def _put(text: str, output: str | None) -> None:

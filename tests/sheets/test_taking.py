@@ -42,6 +42,7 @@ def test_a_sure_row_is_written_with_its_row_and_score() -> None:
         ("3,2 x Vetch 7,", "say different numbers", ["Vetch 7"]),
         ("a pair,Teasel 15 mm rods 450,", "is a pair itself: are 1 or 2 wanted", ["Teasel 15 mm rods 450"] * 2),
         ("2,=1+1,", "no part has a name like it", []),
+        ("2,,the blue one", "what it is, is not said", []),
     ],
 )  # fmt: skip
 def test_a_doubtful_row_says_why_and_what_may_be_meant(text: str, said: str, choices: list[str]) -> None:
@@ -90,8 +91,12 @@ def test_a_part_alone_on_a_row_is_no_section() -> None:
 
 
 def test_totals_and_words_beside_the_list_are_told_and_are_no_doubt() -> None:
-    found = take(HEAD + "7,Total,\n,,please ring the bell\n")
-    assert [told.says for told in only(found, "beside")] == [('"7"', '"Total"'), ('"please ring the bell"',)]
+    found = take(HEAD + "7,Total,\n7,,Total\n,,please ring the bell\n")
+    assert [told.says for told in only(found, "beside")] == [
+        ('"7"', '"Total"'),
+        ('"7"', '"Total"'),
+        ('"please ring the bell"',),
+    ]
 
 
 def test_days_are_taken_where_they_are_certain() -> None:

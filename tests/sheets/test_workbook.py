@@ -161,6 +161,16 @@ def test_a_zipped_workbook_with_a_password_is_told_as_such() -> None:
         opened(bytes(data))
 
 
+def test_a_protected_workbook_of_an_older_program_is_told_as_such() -> None:
+    """Its first records say what it is, then that what follows is scrambled (kind 2F)."""
+    first = b"\x09\x08\x10\x00\x00\x06\x05\x00" + bytes(12)
+    data = OLD_MARK + bytes(504) + first + b"\x2f\x00\x02\x00" + bytes(1024)
+    with pytest.raises(SheetError, match="protected with a password"):
+        opened(data)
+    with pytest.raises(SheetError, match="damaged"):
+        opened(data.replace(b"\x2f\x00\x02\x00", b"\xe1\x00\x02\x00"))
+
+
 @pytest.mark.parametrize("data", [PLAIN[:-40], PLAIN[:200], b"PK\x03\x04 and no more", OLD_MARK + b"x" * 2000])
 def test_a_damaged_workbook_is_told_as_such(data: bytes) -> None:
     with pytest.raises(SheetError, match="damaged"):

@@ -93,10 +93,11 @@ class _Reader:
         """A row that lists something, or says something beside the list."""
         group, notes = _group(place, row, self.days, self.all_days)
         told = Told(self.tab, row.number, "beside", group=group)
-        typed = _name(place, row)
+        typed, count = _name(place, row), counted(place.cell(row, "count"))
+        if not typed and count is not None and not any(key(cell.text) in TOTALS for cell in row.cells):
+            return replace(told, became="doubt", says=(f"{', '.join(_cells(row))}: what it is, is not said",))
         if not typed or key(typed) in TOTALS:
             return replace(told, says=_cells(row))
-        count = counted(place.cell(row, "count"))
         match, number, problem = _read(self.shelf, typed, count, place)
         rig, said = self._rig(place, row)
         notes = (*said, *notes)

@@ -24,6 +24,9 @@ MOST_UNPACKED = 100_000_000
 """Bytes that a workbook's text may come to unpacked."""
 MOST_PARTS = 5_000
 
+_FIRST_RECORD = b"\x09\x08\x10\x00\x00\x06\x05\x00"
+_PASSWORD_RECORD = b"\x2f\x00"
+_FIRST_RECORDS = 8
 _READ_PARTS = (".xml", ".rels")
 _MACROS = "vbaProject.bin"
 _PROTECTED = "It is protected with a password. Open it, save it without one, and try again."
@@ -42,9 +45,23 @@ def read_workbook(data: bytes) -> Workbook:
     said: tuple[str, ...] = ()
     if data.startswith(ZIP_MARK):
         data, said = _measured(data)
-    elif "EncryptedPackage".encode("utf-16-le") in data:
+    elif "EncryptedPackage".encode("utf-16-le") in data or _has_password(data):
         raise SheetError(_PROTECTED)
     return Workbook(_sheets(data), said)
+
+
+def _has_password(data: bytes) -> bool:
+    """Whether a workbook of an older office program is protected: a record of that kind is among its first ones.
+
+    A record is two bytes of its kind, two of its length, and so many more.
+    """
+    at = data.find(_FIRST_RECORD)
+    for _ in range(_FIRST_RECORDS):
+        kind, length = data[at : at + 2], int.from_bytes(data[at + 2 : at + 4], "little")
+        if at < 0 or kind == _PASSWORD_RECORD:
+            return at >= 0
+        at += 4 + length
+    return False
 
 
 def _measured(data: bytes) -> tuple[bytes, tuple[str, ...]]:
