@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from msgspec import Struct
+from rapidfuzz import fuzz, process
 
 from kitproof.sheets.kind_words import KIND_WORDS, SMALL_WORDS
 from kitproof.sheets.names import Name, taken_apart
@@ -61,12 +62,14 @@ class Shelf:
             for extra in extras:
                 self._kinds_by_word.setdefault(extra[0], set()).add(kind)
         self._spelt: dict[str, list[str]] = {}
-        self._lettered: dict[str, dict[str, Name]] = {}
+        in_order: dict[str, list[str]] = {}
+        by_letter: dict[str, list[str]] = {}
         for part, name in self.parts.items():
             self._spelt.setdefault(_folded(part), []).append(part)
-            for letters in (name.joined, name.sorted_words):
-                self._lettered.setdefault(letters, {})[part] = name
-        self._letters = tuple(self._lettered)
+            in_order.setdefault(name.joined, []).append(part)
+            by_letter.setdefault(name.sorted_words, []).append(part)
+        self._letters = ((in_order, tuple(in_order)), (by_letter, tuple(by_letter)))
+        self._order = {part: number for number, part in enumerate(self.parts)}
         self._known: dict[str, Match] = {}
 
     def match(self, text: str) -> Match:
@@ -83,7 +86,9 @@ class Shelf:
         name = taken_apart(folded[:_LONGEST])
         if not name.words and not name.numbers:
             return NO_MATCH
-        found = sorted((self._scored(name, part) for part in self._near(name)), key=lambda each: -each[0])
+        small = _without_small_words(name)
+        found = [self._scored(name, small, part) for part in self._near(name, small)]
+        found.sort(key=lambda each: (-each[0], self._order[each[1]]))
         nearest = tuple(Candidate(part, score) for score, part, _ in found[:MOST_NEAREST] if score >= NEAREST_FROM)
         if not found or len(folded) > _LONGEST:
             return Match("", 0, nearest)
@@ -92,32 +97,26 @@ class Shelf:
         sure = can_be and best >= SURE and (second < 100 if best == 100 else second <= best - APART)
         return Match(part if sure else "", best, nearest)
 
-    def _near(self, name: Name) -> list[str]:
+    def _near(self, name: Name, small: Name) -> list[str]:
         """The parts worth comparing closely: those nearest by their letters, whatever words of a kind are added.
 
         Where many parts differ by their numbers alone, all with the same numbers are among them and a few others.
         """
-        from rapidfuzz import fuzz, process  # only where a sheet is matched
-
-        letters: dict[str, None] = {}
-        for bare in self._bare(name):
-            for asked in {bare.joined, bare.sorted_words}:
-                near = process.extract(
-                    asked, self._letters, scorer=fuzz.ratio, limit=_LOOKED_AT, score_cutoff=NEAREST_FROM
-                )
-                letters.update(dict.fromkeys(each for each, _, _ in near))
         found: dict[str, None] = {}
-        for each in letters:
-            parts = self._lettered[each]
-            same = [part for part, other in parts.items() if name.same_numbers(other)]
-            found.update(dict.fromkeys([*same, *list(parts)[:MOST_NEAREST]]))
+        for bare in self._bare(name, small):
+            for (index, known), asked in zip(self._letters, (bare.joined, bare.sorted_words), strict=True):
+                near = process.extract(asked, known, scorer=fuzz.ratio, limit=_LOOKED_AT, score_cutoff=NEAREST_FROM)
+                for letters, _, _ in near:
+                    parts = index[letters]
+                    same = [part for part in parts if name.same_numbers(self.parts[part])]
+                    found.update(dict.fromkeys([*same, *parts[:MOST_NEAREST]]))
         return list(found)
 
-    def _bare(self, name: Name) -> list[Name]:
+    def _bare(self, name: Name, small: Name) -> list[Name]:
         """The name as it is, without small words and, for each kind whose words stand in it, without them."""
         kinds = {kind for word in name.words for kind in self._kinds_by_word.get(word, ())}
         names = {name.words: name}
-        for bare in (_without_small_words(name), *(self._without(name, kind) for kind in sorted(kinds))):
+        for bare in (small, *(self._without(small, kind) for kind in sorted(kinds))):
             names.setdefault(bare.words, bare)
         return list(names.values())
 
@@ -130,13 +129,12 @@ class Shelf:
                 del words[at : at + len(extra)]
         return Name(tuple(words), name.numbers)
 
-    def _scored(self, name: Name, part: str) -> tuple[int, str, bool]:
+    def _scored(self, name: Name, small: Name, part: str) -> tuple[int, str, bool]:
         """How alike a name and a part's are, the part, and whether the name can be that part's misspelt."""
         other = self.parts[part]
         asked, score = name, alike(name, other)
         if score < 100:
-            small = _without_small_words(name)
-            for each in (small, _without_small_words(self._without(name, self.kinds[part]))):
+            for each in (small, self._without(small, self.kinds[part])):
                 if each.words != name.words and (again := alike(each, other)) > score:
                     asked, score = each, again
         if not name.same_numbers(other):
@@ -151,7 +149,7 @@ def _without_small_words(name: Name) -> Name:
 def _kind_words() -> dict[str, tuple[tuple[str, ...], ...]]:
     """For each kind of part what people call it, word by word, the longest first."""
     return {
-        kind: tuple(sorted((taken_apart(each).words for each in words), key=len, reverse=True))
+        kind: tuple(sorted((_without_small_words(taken_apart(each)).words for each in words), key=len, reverse=True))
         for kind, words in KIND_WORDS.items()
     }
 
@@ -162,8 +160,6 @@ def _folded(text: str) -> str:
 
 def alike(one: Name, other: Name) -> int:
     """How alike the words of two names are, of 100: in their order or sorted, whichever is nearer. 100 is the same."""
-    from rapidfuzz import fuzz
-
     if one.joined == other.joined or one.sorted_words == other.sorted_words:
         return 100
     score = max(fuzz.ratio(one.joined, other.joined), fuzz.ratio(one.sorted_words, other.sorted_words))
@@ -172,8 +168,6 @@ def alike(one: Name, other: Name) -> int:
 
 def word_by_word(one: Name, other: Name) -> bool:
     """Whether each word of one name has a word of the other that it can be a misspelling of, and none is left over."""
-    from rapidfuzz import fuzz
-
     if one.joined == other.joined:
         return True
     left = list(other.words)
