@@ -108,6 +108,14 @@ def test_a_kind_comes_from_its_column_else_its_section_or_the_end_of_its_name() 
     assert 'the section "HEADS" says head, and its name charger' in found.not_taken[0].why
 
 
+def test_a_kind_that_is_not_known_is_said_with_the_nearest() -> None:
+    found = taken(("Tarn 7", "montor", "1", *[""] * 6), ("Tarn 5", "stuff", "1", *[""] * 6))
+    assert [each.why for each in found.not_taken] == [
+        '"montor" is no kind of part that is known, the nearest is monitor: give its kind in a column headed Kind',
+        '"stuff" is no kind of part that is known: give its kind in a column headed Kind',
+    ]
+
+
 def test_rows_of_one_part_are_one_part() -> None:
     found = taken(
         ("Tolland 30", "head", "2", "6.4", *[""] * 5),

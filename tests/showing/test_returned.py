@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import re
+import warnings
 import zipfile
 from collections.abc import Sequence
 from typing import Any
@@ -23,6 +24,7 @@ from kitproof.sheets.row_marks import RowOf
 from kitproof.showing.remarks import COLUMNS, Remark
 from kitproof.showing.returned import (
     LONGEST_CELL,
+    RESULTS,
     as_text,
     cells_of,
     csv_returned,
@@ -87,7 +89,7 @@ def formulas(data: bytes) -> list[str]:
 def test_remarks_stand_beside_their_rows_and_others_on_a_sheet_of_their_own() -> None:
     copy, said = returned(remark(4), remark(4, "It tilts."), remark(None, "No slide."), remark(5, grade="WATCH"))
     sheets = read_back(copy)
-    assert said == []
+    assert said == [RESULTS]
     assert list(sheets) == ["Camera", "Contacts", "Proof"]
     camera = sheets["Camera"]
     assert tuple(camera[2][4:]) == COLUMNS
@@ -229,7 +231,36 @@ def test_what_the_copy_has_less_of_is_said() -> None:
     data = io.BytesIO(packed(order()))
     with zipfile.ZipFile(data, "a") as parts:
         parts.writestr("xl/ctrlProps/ctrlProp1.xml", "<x/>")
-    assert returned(remark(4), data=data.getvalue())[1] == ["The copy is without buttons and boxes."]
+    assert returned(remark(4), data=data.getvalue())[1] == [RESULTS, "The copy is without buttons and boxes."]
+
+
+EXTENSION = (
+    b'<extLst><ext uri="{CCE6A557-97BC-4b89-ADB6-D9C93CAAB3DF}"'
+    b' xmlns:x14="http://schemas.microsoft.com/office/spreadsheetml/2009/9/main"><x14:dataValidations/></ext></extLst>'
+)
+
+
+def test_what_the_reading_of_it_leaves_out_is_said_and_not_warned_of() -> None:
+    data = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(packed(order()))) as was, zipfile.ZipFile(data, "w") as now:
+        for name in was.namelist():
+            end = b"</worksheet>"
+            now.writestr(
+                name, was.read(name).replace(end, EXTENSION + end) if name.endswith("sheet1.xml") else was.read(name)
+            )
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        said = returned(remark(4), data=data.getvalue())[1]
+    assert said == ["The copy is without some lists to choose from in cells.", RESULTS]
+
+
+def test_remarks_are_not_put_out_of_sight() -> None:
+    book = order()
+    book["Camera"].column_dimensions.group("E", "XFD", hidden=True)
+    book["Camera"].row_dimensions[4].hidden = True
+    copy = openpyxl.load_workbook(io.BytesIO(returned(remark(4), data=packed(book))[0]))["Camera"]
+    assert not copy.row_dimensions[4].hidden
+    assert not any(each.hidden and each.min <= 7 and each.max >= 5 for each in copy.column_dimensions.values())
 
 
 @pytest.mark.parametrize("data", [b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1 old", b"PK\x03\x04 broken", b""])

@@ -19,6 +19,8 @@ from kitproof.sheets.part_columns import COUNT, KIND, NAME, PARTS
 from kitproof.sheets.part_kinds import kind_at_the_end, kind_said
 from kitproof.sheets.readings import NotTaken, Reading, readings_of
 from kitproof.sheets.sections import heads_a_section
+from kitproof.words.kinds import KINDS
+from kitproof.words.nearest import nearest
 
 LONGEST_NAME = 120
 NO_KIND = "which kind of part it is, is not said"
@@ -149,12 +151,20 @@ class _Stock:
             return "", f'the section "{self.section}" says {by_section}, and its name {by_name}'
         if by_section:
             return by_section, f'the section "{self.section}"'
+        if typed and not by_name:
+            return "", _unknown_kind(typed)
         return by_name, "the end of its name" if by_name else ""
 
 
 def _cell(headings: Headings, row: Row, role: str) -> Cell:
     at = headings.at(role)
     return EMPTY if at is None else row.at(at)
+
+
+def _unknown_kind(typed: str) -> str:
+    near = nearest(typed, KINDS)
+    hint = f", the nearest is {near[0]}" if near else ""
+    return f'"{typed}" is no kind of part that is known{hint}'
 
 
 def _no_kind(why: str) -> str:

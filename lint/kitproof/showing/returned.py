@@ -34,6 +34,16 @@ LEFT_OUT = {
     "xl/threadedComments/": "threads of comments: they are plain comments in it",
 }
 
+EXTENSIONS = {
+    "Data Validation": "some lists to choose from in cells",
+    "Conditional Formatting": "some formatting that depends on what cells hold",
+    "Sparkline Group": "small charts in cells",
+    "Slicer List": "buttons that filter",
+}
+"""What newer office programs add to a sheet and is not kept, by the name that the reading library has for it."""
+OTHERS = "something that newer office programs add"
+RESULTS = "Its formulas stand in the copy without results: an office program works them out when it opens it."
+
 _NOT_IN_CELLS = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
 _NUMBER = re.compile(r"[+-]?[\d\s.,()%/-]*")
 _OLD = "A copy with remarks is made of XLSX and CSV only. Save it as one of these, and try again."
@@ -93,7 +103,9 @@ def workbook_returned(
     """
     names = _parts(data)
     had_macros = any(each.endswith("vbaProject.bin") for each in names)
-    book = _loaded(data, keep_macros=had_macros and macros)
+    book, said = _loaded(data, keep_macros=had_macros and macros)
+    if any(cell.data_type == "f" for sheet in book.worksheets for cell in sheet._cells.values()):
+        said.append(RESULTS)
     sheets = {on_one_line(each.title): each for each in book.worksheets}
     if len(sheets) == 1:
         sheets[""] = book.worksheets[0]
@@ -104,7 +116,7 @@ def workbook_returned(
     _own_sheet(book, others, summary)
     packed = io.BytesIO()
     book.save(packed)
-    said = list(_left_out(names, _parts(packed.getvalue())))
+    said += _left_out(names, _parts(packed.getvalue()))
     if had_macros:
         said.append("Its macros are kept, and none was run." if macros else "Its macros are left out of the copy.")
     return packed.getvalue(), said
@@ -132,15 +144,22 @@ def _parts(data: bytes) -> list[str]:
     return names
 
 
-def _loaded(data: bytes, *, keep_macros: bool) -> Any:
+def _loaded(data: bytes, *, keep_macros: bool) -> tuple[Any, list[str]]:
+    """A workbook, and what is to be said of what the reading of it leaves out."""
+    import warnings
+
     import openpyxl  # only where a workbook is returned
 
     try:
-        return openpyxl.load_workbook(io.BytesIO(data), keep_vba=keep_macros, rich_text=True)
+        with warnings.catch_warnings(record=True) as warned:
+            warnings.simplefilter("always")
+            book = openpyxl.load_workbook(io.BytesIO(data), keep_vba=keep_macros, rich_text=True)
     except MemoryError:
         raise
     except Exception as trouble:  # whatever it stumbles over: it names no kinds of its own
         raise SheetError(_ODD) from trouble
+    lost = [str(each.message).partition(" extension")[0] for each in warned if " extension" in str(each.message)]
+    return book, [f"The copy is without {EXTENSIONS.get(each, OTHERS)}." for each in dict.fromkeys(lost)]
 
 
 def _beside(sheet: Any, heading: int, rows: Mapping[int, Sequence[Remark]]) -> None:
@@ -152,6 +171,7 @@ def _beside(sheet: Any, heading: int, rows: Mapping[int, Sequence[Remark]]) -> N
         _put(sheet, heading, column, COLUMNS)
     for number, beside in rows.items():
         _put(sheet, number, column, cells_of(beside), FILLS.get(beside[0].grade, ""))
+        sheet.row_dimensions[number].hidden = False
     _widen(sheet, column)
 
 
@@ -184,6 +204,9 @@ def _put(sheet: Any, row: int, column: int, texts: Sequence[str], fill: str = ""
 def _widen(sheet: Any, column: int) -> None:
     from openpyxl.utils import get_column_letter
 
+    for each in sheet.column_dimensions.values():
+        if each.hidden and each.min <= column + len(WIDTHS) - 1 and each.max >= column:
+            each.hidden = False  # all that is empty may have been put out of sight
     for at, width in enumerate(WIDTHS):
         sheet.column_dimensions[get_column_letter(column + at)].width = width
 
