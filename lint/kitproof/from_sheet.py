@@ -48,7 +48,12 @@ class Said(click.ParamType[tuple[str, str]]):
     help="A parts book to match by; else those beside the sheet or a folder below.",
 )
 @click.option(
-    "--column", "columns", type=Said(), multiple=True, metavar="WHAT=HEADING", help="Which column holds what."
+    "--column",
+    "columns",
+    type=Said(),
+    multiple=True,
+    metavar="WHAT=HEADING",
+    help="Which column holds what: count=Qty, name=C, rig=none.",
 )
 @click.option("--parts", is_flag=True, help="The sheet is an inventory: shows it as a parts book; -o writes that.")
 @click.option("--overwrite", is_flag=True, help="With --parts: the sheet's figures over those that a book has already.")
@@ -149,14 +154,14 @@ def _made(
     path: Path, workbook: Workbook, books: tuple[str, ...], columns: Mapping[str, str], output: str | None
 ) -> None:
     """A list, printed or written."""
-    from kitproof.sheets.writing import tally
+    from kitproof.sheets.writing import in_doubt, tally
 
     if output and not Path(output).parent.is_dir():
         _stop(f'There is no folder "{Path(output).parent}" to write "{Path(output).name}" into. Make it first.')
     found = _books(path, books)
     what = _taken(path, workbook, found, columns)
     _put(_text(path, what, found, output), output)
-    _tell([f"{path}: {tally(what)}", *what.warnings])
+    _tell([f"{path}: {tally(what)}", *in_doubt(what), *what.warnings])
     if what.number("doubt"):
         raise SystemExit(1)
 

@@ -46,6 +46,7 @@ ORDER: tuple[tuple[object, ...], ...] = (
     (None, "?", "Fernley", "video links", OUT, BACK, "the production's own"),
     (None, 2, None, "sand bags", OUT, BACK, "Thrapley"),
     (None, 1, "Brack", "Field Recorder", "4/10/2027", "8/10/2027", "Thrapley"),
+    (None, 1, "Fernley", "eye light", OUT, BACK, "Thrapley"),
 )
 LENSES: tuple[tuple[object, ...], ...] = (
     ("Item", "No.", "Note"),
@@ -59,7 +60,7 @@ RATES = (("Item", "£ / day"), ("Quillon S2", 260), ("Corbane 18", 70))
 
 
 def workbook() -> bytes:
-    """The order as a workbook: cells set as one, a total by a formula, a hidden sheet."""
+    """The order as a workbook: cells set as one, one struck out, a total by a formula, a hidden sheet."""
     file = io.BytesIO()
     with xlsxwriter.Workbook(file, {"default_date_format": "d mmm yyyy"}) as book:
         book.set_properties({"created": datetime(2027, 9, 1)})
@@ -71,8 +72,9 @@ def workbook() -> bytes:
         order, bold = book.get_worksheet_by_name("Order"), book.add_format({"bold": True})
         order.merge_range("A5:A13", "A", bold)
         order.merge_range("A19:H19", "Spares and bits:", bold)
-        order.write("D24", "Total", bold)
-        order.write_formula("B24", "=SUM(B5:B22)", bold, 16)
+        order.write("D23", "eye light", book.add_format({"font_strikeout": True}))
+        order.write("D25", "Total", bold)
+        order.write_formula("B25", "=SUM(B5:B23)", bold, 17)
     return file.getvalue()
 
 

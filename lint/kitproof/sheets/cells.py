@@ -15,7 +15,8 @@ class SheetError(Exception):
 
 
 class Cell(Struct, frozen=True):
-    """One cell: its text as a person sees it, with no space around it; its number or its day where it is stored as one.
+    """One cell: its text as a person sees it, with no space around it; its number or its day where it is stored as one;
+    and whether it is struck out, wholly or in part (known of XLSX files only).
 
     The cells of a CSV file have text alone.
     """
@@ -23,6 +24,7 @@ class Cell(Struct, frozen=True):
     text: str = ""
     number: float | None = None
     day: date | None = None
+    struck: bool = False
 
     @property
     def words(self) -> str:
@@ -34,10 +36,12 @@ EMPTY = Cell()
 
 
 class Row(Struct, frozen=True):
-    """One row: its number counted from 1 as a spreadsheet program shows it, and its cells from column A on."""
+    """One row: its number counted from 1 as a spreadsheet program shows it, and its cells from column A on; whether it
+    is hidden (known of XLSX files only)."""
 
     number: int
     cells: tuple[Cell, ...]
+    hidden: bool = False
 
     def at(self, column: int | None) -> Cell:
         """The cell in a column, counted from 0; an empty one beyond the row's end or where there is no column."""

@@ -99,6 +99,7 @@ class _Reader:
         if not typed or key(typed) in TOTALS:
             return replace(told, says=_cells(row))
         match, number, problem = _read(self.shelf, typed, count, place)
+        problem = problem or _taken_back(place, row)
         rig, said = self._rig(place, row)
         notes = (*said, *notes)
         if number is not None and not number.doubt and number.count == 0:
@@ -165,6 +166,13 @@ def _read(shelf: Shelf, typed: str, count: Counted | None, place: _Place) -> tup
     if count.pairs and shelf.kinds[match.part] in PAIRED_KINDS:
         return match, None, f'"{match.part}" is a pair itself: are {count.pairs} or {count.count} wanted'
     return match, count, ""
+
+
+def _taken_back(place: _Place, row: Row) -> str:
+    """What speaks against a row that else is sure: its sender struck it out or hid it; "" where nothing does."""
+    if any(place.cell(row, role).struck for role in ("count", "make", "name")):
+        return "it is struck out in the sheet"
+    return "the row is hidden in the sheet" if row.hidden else ""
 
 
 def _choices(match: Match, count: Counted | None, number: Counted | None) -> tuple[Choice, ...]:

@@ -9,13 +9,16 @@ from __future__ import annotations
 import io
 import zipfile
 import zlib
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date, datetime, time, timedelta
 from typing import Any
 
-from kitproof.sheets.cells import EMPTY, Cell, Row, Sheet, SheetError, Workbook
+from msgspec.structs import replace
+
+from kitproof.sheets.cells import EMPTY, Cell, Row, Sheet, SheetError, Workbook, letters
 from kitproof.sheets.extents import MOST_CELLS, too_far
 from kitproof.sheets.formulas import without_results
+from kitproof.sheets.marks import NO_MARKS, Marks, marks_of
 
 ZIP_MARK = b"PK"
 OLD_MARK = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
@@ -43,11 +46,12 @@ def is_workbook(data: bytes) -> bool:
 def read_workbook(data: bytes) -> Workbook:
     """All sheets of a workbook. Raises SheetError for one that is protected, damaged, or far too large."""
     said: tuple[str, ...] = ()
+    marks: Mapping[str, Marks] = {}
     if data.startswith(ZIP_MARK):
-        data, said = _measured(data)
+        data, said, marks = _measured(data)
     elif "EncryptedPackage".encode("utf-16-le") in data or _has_password(data):
         raise SheetError(_PROTECTED)
-    return Workbook(_sheets(data), said)
+    return Workbook(tuple(_marked(sheet, marks.get(sheet.name, NO_MARKS)) for sheet in _sheets(data)), said)
 
 
 def _has_password(data: bytes) -> bool:
@@ -64,8 +68,9 @@ def _has_password(data: bytes) -> bool:
     return False
 
 
-def _measured(data: bytes) -> tuple[bytes, tuple[str, ...]]:
-    """The parts of a zipped workbook that hold text, packed anew; and what is to be said of macros and formulas."""
+def _measured(data: bytes) -> tuple[bytes, tuple[str, ...], Mapping[str, Marks]]:
+    """The parts of a zipped workbook that hold text, packed anew; what is to be said of macros and formulas; the marks
+    of its sheets."""
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as packed:
             parts = packed.infolist()
@@ -85,7 +90,7 @@ def _measured(data: bytes) -> tuple[bytes, tuple[str, ...]]:
             packing.writestr(name, text)
     macros = any(name.endswith(_MACROS) for name in names)
     said = ("It has macros; none of them was run." if macros else "", without_results(texts))
-    return anew.getvalue(), tuple(each for each in said if each)
+    return anew.getvalue(), tuple(each for each in said if each), marks_of(texts)
 
 
 def _is_read(name: str) -> bool:
@@ -147,6 +152,23 @@ def _sheet(workbook: Any, name: str, hidden: bool) -> Sheet:
         (top + 1, left, bottom + 1, right) for (top, left), (bottom, right) in found.merged_cell_ranges or ()
     )
     return Sheet(name, rows, hidden, merged)
+
+
+def _marked(sheet: Sheet, marks: Marks) -> Sheet:
+    """A sheet with its rows and cells marked as hidden and struck out."""
+    if marks == NO_MARKS:
+        return sheet
+    touched = {number for number, _ in marks.struck} | marks.hidden
+    rows = (_marked_row(row, marks) if row.number in touched else row for row in sheet.rows)
+    return replace(sheet, rows=tuple(rows))
+
+
+def _marked_row(row: Row, marks: Marks) -> Row:
+    cells = (
+        replace(cell, struck=True) if cell.text and (row.number, letters(at)) in marks.struck else cell
+        for at, cell in enumerate(row.cells)
+    )
+    return Row(row.number, tuple(cells), row.number in marks.hidden)
 
 
 def _cell(value: Any) -> Cell:

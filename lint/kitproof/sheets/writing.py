@@ -23,6 +23,8 @@ from kitproof.sheets.told import Group, Line, Taken, Told
 WIDTH = 80
 """Comments are broken so that no line of them is longer; a line of an order keeps its row beside it."""
 LONGEST_TITLE = 200
+MOST_NAMED = 12
+"""So many rows in doubt are named where a list has been made."""
 
 _NOT_IN_LINES = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff\ud800-\udfff]+")
 _QUOTES = re.compile('["“”„″]')
@@ -108,6 +110,15 @@ def tally(taken: Taken) -> str:
     rows = len(taken.rows)
     said = ", ".join(f"{number} {words}" for number, words in parts if number)
     return f"{rows} {'row' if rows == 1 else 'rows'}: {said}."
+
+
+def in_doubt(taken: Taken) -> list[str]:
+    """Which rows are in doubt, as a sentence; nothing where none is."""
+    rows = [told.label for told in taken.rows if told.became == "doubt"]
+    if not rows:
+        return []
+    more = f" and {len(rows) - MOST_NAMED} more" if len(rows) > MOST_NAMED else ""
+    return [f"In doubt, each with its reason in the list: {', '.join(rows[:MOST_NAMED])}{more}."]
 
 
 def _shared_days(taken: Taken) -> Days | None:
