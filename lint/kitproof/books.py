@@ -121,7 +121,7 @@ class Books:
             return book
         from kitproof.rulebook.loading import load  # loads lark
 
-        book = load(files, FACTS, knows=knows, house=settings, numbers=HOUSE_NUMBERS, others=others)
+        book = replace(load(files, FACTS, knows=knows, house=settings, numbers=HOUSE_NUMBERS, others=others), name=name)
         self.keep.put("book", name, pickle.dumps(book))
         return book
 

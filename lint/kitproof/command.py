@@ -108,7 +108,6 @@ def proof(
     """
     laps = _laps()
     from kitproof.proofing.findings import together
-    from kitproof.proofing.laps import no_lap
     from kitproof.proofing.proof import proof as proofed
 
     desk = desk_for(options)
@@ -120,14 +119,14 @@ def proof(
     if revision is not None:
         pairs = desk.changed_after(revision, pairs)
         lists = [each for each, _ in pairs]
-    lap = laps.lap if show_time else no_lap
     if prove:
         whole = together([with_proved_fixes(desk, each, others, on) for each, others in pairs])
+    elif show_time:  # in one process, with nothing taken from the last time
+        whole = together([proofed(each, desk.book(each), on, others, laps.lap) for each, others in pairs])
     else:
         from kitproof.cores import cores, each_of
 
-        with_books = [(each, desk.book(each), others) for each, others in pairs]
-        proofs = each_of(lambda one: proofed(one[0], one[1], on, one[2], lap), with_books, 1 if show_time else cores())
+        proofs = each_of(lambda one: desk.proofed(*one, on), pairs, cores())
         whole = together(list(watched(proofs, "Proofing", len(pairs))))
     if known is not None:
         whole = desk.against_known(whole, known, lists)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from datetime import date
 from pathlib import Path
 from typing import NoReturn
 
@@ -19,6 +20,7 @@ from kitproof.model.kitlist import KitList
 from kitproof.model.promises import Promised
 from kitproof.proofing.findings import Proof
 from kitproof.reading.document import Where
+from kitproof.recalling import keep_memory, memory_of
 from kitproof.revisions import Changes, NotThereError, files_of, list_at, place_of
 from kitproof.rulebook.errors import BadRules, RuleError
 from kitproof.rulebook.rules import RuleBook
@@ -88,6 +90,18 @@ class Desk:
     def beside(lists: Sequence[KitList]) -> list[tuple[KitList, tuple[Promised, ...]]]:
         """Each list with what the others promise of the stock that it wants too."""
         return list(zip(lists, beside(lists), strict=True))
+
+    def proofed(self, kitlist: KitList, others: tuple[Promised, ...], day: date) -> Proof:
+        """The proof of a list; what is known of its rigs from the last one is not worked out again."""
+        from kitproof.proofing.proof import proof
+
+        book, identity = self.book(kitlist), str(self.real[kitlist.path])
+        if not self.kept.where:
+            return proof(kitlist, book, day, others)
+        memory = memory_of(self.kept, identity)
+        found = proof(kitlist, book, day, others, memory=memory)
+        keep_memory(self.kept, identity, memory)
+        return found
 
     def book(self, kitlist: KitList) -> RuleBook:
         return self._book(self.real[kitlist.path])

@@ -1,14 +1,18 @@
-"""Entries that were read before, kept for each file, so that reading a changed list costs what was changed."""
+"""What was read and judged before, kept for each file and list, so that a changed list costs what was changed."""
 
 from __future__ import annotations
 
 import pickle
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from kitproof.kept import Kept
 from kitproof.reading.alike import keep_patterns
 from kitproof.reading.document import Document
 from kitproof.reading.entries import NONE_KNOWN, Known, by_text
+
+if TYPE_CHECKING:
+    from kitproof.proofing.again import Memory
 
 
 class Recall:
@@ -32,3 +36,17 @@ class Recall:
             if now.keys() != known.keys():
                 self.kept.put("entries", self.kept.name(identity), pickle.dumps(now))
                 keep_patterns()
+
+
+def memory_of(kept: Kept, identity: str) -> Memory:
+    """What was said of the rigs of a list when it was last proofed."""
+    from kitproof.proofing.again import Memory
+
+    found = kept.get("rigs", kept.name(identity))
+    return Memory() if found is None else Memory(*pickle.loads(found))
+
+
+def keep_memory(kept: Kept, identity: str, memory: Memory) -> None:
+    """Keeps what has now been said of them, where it has changed."""
+    if memory.changed:
+        kept.put("rigs", kept.name(identity), pickle.dumps((memory.ground, memory.now)))

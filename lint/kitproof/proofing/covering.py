@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping, Sequence
+from typing import TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -13,35 +14,40 @@ from kitproof.rulebook.compile import Env
 from kitproof.rulebook.rules import Rule
 
 
-class Found(Struct, frozen=True):
-    """A finding with the subject it is about, so that those on one subject can be told, and what it is gathered by.
-
-    `thing` and `env` are what the rule was judged on where the finding is shown: its worst case.
-    """
+class Told(Struct, frozen=True):
+    """A finding with the subject it is about, so that those on one subject can be told, and what it is gathered by."""
 
     finding: Finding
     rule: Rule
     subject: Hashable
+    gathers_by: Hashable
+
+
+class Found(Told, frozen=True):
+    """A finding with what the rule was judged on where it is shown: its worst case."""
+
     thing: Subject
     env: Env
-    gathers_by: Hashable = ""
 
 
-def covered(found: Sequence[Found]) -> list[Found]:
+Each = TypeVar("Each", bound=Told)
+
+
+def covered(found: Sequence[Each]) -> list[Each]:
     """On one subject, of a rule and one that it covers the stronger outcome stays, the covering one on a tie.
 
     The other is kept under `also`, with all that it had kept itself. What is waived neither covers nor is covered.
     """
-    by_subject: dict[tuple[Hashable, Waived | None], list[Found]] = {}
+    by_subject: dict[tuple[Hashable, Waived | None], list[Each]] = {}
     for each in found:
         by_subject.setdefault((each.subject, each.finding.waived), []).append(each)
-    done: list[Found] = []
+    done: list[Each] = []
     for (_, waiver), group in by_subject.items():
         done += group if waiver is not None or len(group) == 1 else _cover(group)
     return done
 
 
-def _cover(group: list[Found]) -> list[Found]:
+def _cover(group: list[Each]) -> list[Each]:
     alive = list(group)
     below = _below(group)
     for upper in sorted(group, key=lambda each: -len(below[each.rule.name])):
@@ -55,7 +61,7 @@ def _cover(group: list[Found]) -> list[Found]:
     return alive
 
 
-def _below(group: Sequence[Found]) -> Mapping[str, tuple[str, ...]]:
+def _below(group: Sequence[Told]) -> Mapping[str, tuple[str, ...]]:
     """For each rule of a group those that it covers, and those that they cover. Loops are refused on loading."""
     now = {name: each.rule.name for each in group for name in (*each.rule.once, each.rule.name)}
     covers = {each.rule.name: tuple(now[name] for name in each.rule.covers if name in now) for each in group}
@@ -67,26 +73,26 @@ def _below(group: Sequence[Found]) -> Mapping[str, tuple[str, ...]]:
     return {name: all_of(name) for name in covers}
 
 
-def _strength(found: Found) -> int:
+def _strength(found: Told) -> int:
     """Smaller is stronger. A quiet outcome is weaker than any that is shown."""
     return OUTCOMES.index(found.finding.outcome) + len(OUTCOMES) * found.finding.quiet
 
 
-def _keeping(stays: Found, goes: Found) -> Found:
+def _keeping(stays: Each, goes: Each) -> Each:
     also = (*stays.finding.also, replace(goes.finding, also=()), *goes.finding.also)
     return replace(stays, finding=replace(stays.finding, also=also))
 
 
-def gathered(found: Sequence[Found]) -> list[Found]:
+def gathered(found: Sequence[Each]) -> list[Each]:
     """One finding for each subject that a rule gathers by: the strongest; the places of the others go under `see`."""
-    groups: dict[Hashable, list[Found]] = {}
+    groups: dict[Hashable, list[Each]] = {}
     for number, each in enumerate(found):
         key: Hashable = (each.rule.name, each.gathers_by, each.finding.waived) if each.rule.gather else number
         groups.setdefault(key, []).append(each)
     return [_gather(group) for group in groups.values()]
 
 
-def _gather(group: Sequence[Found]) -> Found:
+def _gather(group: Sequence[Each]) -> Each:
     first = min(group, key=_strength)
     others = tuple(each.finding.where for each in group if each is not first)
     if not others:

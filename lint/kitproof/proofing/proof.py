@@ -1,32 +1,27 @@
-"""A list proofed: hits made into findings, covered, gathered, waived and put in order."""
+"""A list proofed: what is said of it covered, gathered, waived and put in order."""
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from kitproof.facts.mating import JointSubject
 from kitproof.facts.registry import FACTS
-from kitproof.facts.rig import RigSubject
-from kitproof.facts.slips import SlipSubject
-from kitproof.facts.stages import StageSubject
-from kitproof.facts.subject import Setting, Subject
-from kitproof.facts.values import Amount, Held
+from kitproof.facts.subject import Setting
 from kitproof.model.kitlist import KitList
 from kitproof.model.promises import Promised
+from kitproof.proofing.again import Memory
 from kitproof.proofing.asked import asked_on_purpose
-from kitproof.proofing.covering import Found, covered, gathered
-from kitproof.proofing.findings import Combinations, Finding, Fix, Proof, marked, place_in_order
-from kitproof.proofing.judging import Hit, Hits, judged
+from kitproof.proofing.covering import Found, Told, covered, gathered
+from kitproof.proofing.findings import Finding, Proof, marked, place_in_order
+from kitproof.proofing.judging import Hit, Hits, judged, judged_plain
 from kitproof.proofing.laps import Lap, no_lap
+from kitproof.proofing.saying import Said, said
 from kitproof.proofing.waiving import waived, waiver_subjects
-from kitproof.rulebook.compile import Env
-from kitproof.rulebook.explain import fixes_in_words
-from kitproof.rulebook.messages import DEFAULT_UNITS, Units, message
-from kitproof.rulebook.rules import Rule, RuleBook
+from kitproof.rulebook.messages import DEFAULT_UNITS, Units
+from kitproof.rulebook.rules import RuleBook
 from kitproof.words.dimensions import Dimension
 from kitproof.words.units import UNITS
 
@@ -36,14 +31,27 @@ def setting_of(kitlist: KitList, book: RuleBook, day: date, others: tuple[Promis
     return Setting(kitlist, day, book.numbers, FACTS, others)
 
 
-def proof(kitlist: KitList, book: RuleBook, day: date, others: tuple[Promised, ...] = (), lap: Lap = no_lap) -> Proof:
+def proof(
+    kitlist: KitList,
+    book: RuleBook,
+    day: date,
+    others: tuple[Promised, ...] = (),
+    lap: Lap = no_lap,
+    memory: Memory | None = None,
+) -> Proof:
     """Every rule of a book on a list. `day` decides waivers and dated limits. Never raises for what a list says.
 
     `others` is what the lists that are proofed with it promise of the same stock: see `facts.promises.beside`.
-    `lap` is told what has been done, each time a rule or the findings are.
+    `lap` is told what has been done, each time a rule or the findings are. With a `memory` rigs that have not changed
+    are not judged again.
     """
     setting = setting_of(kitlist, book, day, others)
-    found = examined_by(setting, book, judged(setting, book, lap)).proof
+    if memory is None:
+        found, _ = _whole(setting, book, [said(judged(setting, book, lap), kitlist, units_of(kitlist, book))])
+    else:
+        units = units_of(kitlist, book)
+        of_rigs = memory.of_rigs(setting, book, units)
+        found, _ = _whole(setting, book, [*of_rigs, said(judged_plain(setting, book), kitlist, units)])
     lap("findings")
     return found
 
@@ -64,23 +72,34 @@ def examined(kitlist: KitList, book: RuleBook, day: date, others: tuple[Promised
 def examined_by(setting: Setting, book: RuleBook, hits: Sequence[Hit]) -> Examined:
     """The proof that hits come to: all of a list but those of its waivers."""
     kitlist = setting.kitlist
-    units = units_of(kitlist, book)
+    made, shown = _whole(setting, book, [said(hits, kitlist, units_of(kitlist, book))])
+    pairs = zip(made.findings, shown, strict=True)
+    return Examined(made, {finding.fingerprint: each for finding, each in pairs if isinstance(each, Found)})
+
+
+def _whole(setting: Setting, book: RuleBook, parts: Sequence[Said[Found] | Said[Told]]) -> tuple[Proof, list[Told]]:
+    """The proof that what was said comes to, and each of its findings as it was told."""
+    kitlist = setting.kitlist
+    everything: list[Told] = [each for part in parts for each in part.found]
     # Waivers first: one that accepts a small fault must not take with it what that fault would have kept under `also`.
-    alone = waived(_all_found(hits, kitlist, units), setting, book)
+    alone = waived(everything, setting, book)
     found = gathered(covered(alone))
     own = Hits(book, setting)
     for number, subject in enumerate(waiver_subjects(alone, setting, book)):
         own.judge(subject, number)
-    last = list(own.found.values())
-    found += covered(_all_found(last, kitlist, units))
-    counted = [hit for hit in (*hits, *last) if hit.applied and hit.rule.about != "slip"]
-    not_judged = sum(hit.outcome == "cannot tell" for hit in counted)
+    last = said(list(own.found.values()), kitlist, units_of(kitlist, book))
+    found += covered(last.found)
     asked = asked_on_purpose(kitlist)
     weighed = [replace(each, finding=_weighed(each.finding, book, asked)) for each in found if not each.finding.quiet]
     shown = sorted(weighed, key=lambda each: place_in_order(each.finding))
-    findings = marked([each.finding for each in shown])
-    made = Proof(findings, len(counted) - not_judged, not_judged, not_read(kitlist))
-    return Examined(made, {finding.fingerprint: each for finding, each in zip(findings, shown, strict=True)})
+    judgements = (*parts, last)
+    made = Proof(
+        marked([each.finding for each in shown]),
+        sum(each.judged for each in judgements),
+        sum(each.not_judged for each in judgements),
+        not_read(kitlist),
+    )
+    return made, shown
 
 
 def _weighed(finding: Finding, book: RuleBook, asked: frozenset[str]) -> Finding:
@@ -109,86 +128,3 @@ def not_read(kitlist: KitList) -> int:
             lines.update((document.path, entry.line + row) for row in entry.unread)
             lines.update((document.path, entry.line + each.row) for each in entry.fields if each.value is None)
     return len(lines)
-
-
-def _all_found(hits: Sequence[Hit], kitlist: KitList, units: Units) -> list[Found]:
-    """Hits as findings. Where all on a subject are quiet none will ever be shown, and none is put into words."""
-    bare = [_bare(hit, kitlist) for hit in hits if hit.outcome is not None]
-    shown = {found.subject for _, found in bare if not found.finding.quiet}
-    return [_in_words(hit, found, units) if found.subject in shown else found for hit, found in bare]
-
-
-def _bare(hit: Hit, kitlist: KitList) -> tuple[Hit, Found]:
-    """A hit as a finding that has no words yet, by its worst case."""
-    outcome = hit.outcome
-    assert outcome is not None
-    _, thing, env = hit.worst[outcome]
-    rule = hit.rule
-    finding = Finding(
-        rule=rule.name,
-        grade=rule.grade,
-        outcome=outcome,
-        title="",
-        path=kitlist.path,
-        issue=kitlist.issue,
-        subject=thing.home,
-        where=rule.place(thing, env),
-        says="",
-        because="",
-        missing=hit.missing if outcome == "cannot tell" else (),
-        quiet=rule.is_quiet(outcome, thing, env),
-        within=thing.within,
-        thing=str(thing.gathers_by) if isinstance(thing, SlipSubject) else thing.label,
-        key=kitlist.key,
-    )
-    return hit, Found(finding, rule, _key(thing), thing, env, thing.gathers_by)
-
-
-def _in_words(hit: Hit, found: Found, units: Units) -> Found:
-    """The same with all that a person reads of it."""
-    rule, thing, env = found.rule, found.thing, found.env
-    words = rule.says if hit.outcome == "fails" or rule.doubt is None else rule.doubt
-    finding = replace(
-        found.finding,
-        title=message(rule.title, thing, env, units),
-        says=message(words, thing, env, units),
-        because=message(rule.because, thing, env, units),
-        see=rule.related(thing, env),
-        caution=" ".join(message(each, thing, env, units) for each in rule.caution),
-        combinations=_combinations(hit, thing),
-        facts=_facts(rule, thing),
-        fixes=_fixes(rule, thing, env, units),
-    )
-    return replace(found, finding=finding)
-
-
-def _key(thing: Subject) -> Hashable:
-    return (thing.about, thing.label, thing.where())
-
-
-def _combinations(hit: Hit, thing: Subject) -> Combinations | None:
-    """For a rig or a joint of one: in how many combinations it is so, of how many there are."""
-    rig = thing if isinstance(thing, RigSubject) else None
-    if isinstance(thing, JointSubject | StageSubject):
-        rig = thing.rig
-    if rig is None or hit.outcome is None:
-        return None
-    return Combinations(hit.counts[hit.outcome], hit.of, dict(rig.build.choice))
-
-
-def _facts(rule: Rule, thing: Subject) -> Mapping[str, tuple[Amount, Dimension]]:
-    """The numbers that the rule rests on."""
-    found: dict[str, tuple[Amount, Dimension]] = {}
-    for name, _ in rule.terms:
-        registered = FACTS[thing.about].get(name)
-        if registered is None or registered.type.dimension is None:
-            continue
-        value: Held = thing.value(name)
-        if isinstance(value, Amount):
-            found[name] = (value, registered.type.dimension)
-    return found
-
-
-def _fixes(rule: Rule, thing: Subject, env: Env, units: Units) -> tuple[Fix, ...]:
-    """The fixes in words; none is proved yet."""
-    return tuple(Fix(says) for says, _ in fixes_in_words(rule, thing, env, units))

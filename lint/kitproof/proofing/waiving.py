@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from kitproof.facts.slips import WaiverSubject
 from kitproof.facts.subject import Setting
 from kitproof.model.kitlist import KitList, Waiver
-from kitproof.proofing.covering import Found
+from kitproof.proofing.covering import Each, Told
 from kitproof.proofing.findings import Waived
 from kitproof.rulebook.rules import RuleBook
 from kitproof.words.nearest import nearest
@@ -43,7 +43,7 @@ def holds(waiver: Waiver, day: date) -> bool:
     return day <= waiver.until
 
 
-def accepts(waiver: Waiver, found: Found, book: RuleBook) -> bool:
+def accepts(waiver: Waiver, found: Told, book: RuleBook) -> bool:
     """Whether a waiver speaks of a finding: its rule, by any name it ever had, in a subject that it lies in."""
     rule = book.named(waiver.rule)
     subject = subject_words(waiver.subject)
@@ -56,7 +56,7 @@ def allowed(waiver: Waiver, book: RuleBook) -> bool:
     return rule is None or rule.name not in book.never_waived
 
 
-def waived(found: Sequence[Found], setting: Setting, book: RuleBook) -> list[Found]:
+def waived(found: Sequence[Each], setting: Setting, book: RuleBook) -> list[Each]:
     """The findings with the waivers that accept them. A waived finding stays, and counts for nothing."""
     waivers = [each for each in setting.kitlist.waivers if holds(each, setting.day) and allowed(each, book)]
     done = []
@@ -72,7 +72,7 @@ def waived(found: Sequence[Found], setting: Setting, book: RuleBook) -> list[Fou
     return done
 
 
-def waiver_subjects(found: Sequence[Found], setting: Setting, book: RuleBook) -> list[WaiverSubject]:
+def waiver_subjects(found: Sequence[Told], setting: Setting, book: RuleBook) -> list[WaiverSubject]:
     """The waivers of a list as subjects of their own rules. One that is out of date counts as used if it would be."""
     known = subjects_of(setting.kitlist)
     subjects = []

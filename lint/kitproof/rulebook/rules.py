@@ -201,6 +201,7 @@ class RuleBook(Struct, frozen=True, dict=True):
     are rules of which the house takes no waiver, `cannot_tell_counts` the grades at which `cannot tell` counts,
     `units` those to print in where a list asks for none. `places` says where a house's own rule files are, by
     path, `house` is what was set, and `by_list` what the house sets for some lists only, by the pattern of their paths.
+    `name` tells it from every book made of other files or settings; "" where it has none.
     """
 
     rules: Mapping[str, Rule]
@@ -215,6 +216,7 @@ class RuleBook(Struct, frozen=True, dict=True):
     places: Mapping[str, str] = field(default_factory=dict)
     house: Settings = NO_SETTINGS
     by_list: tuple[tuple[str, Settings], ...] = ()
+    name: str = ""
 
     def named(self, name: str) -> Rule | None:
         """The rule of a name or an old name, retired ones included."""
