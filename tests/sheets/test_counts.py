@@ -28,6 +28,22 @@ def test_figures_and_words_are_read(text: str, count: int) -> None:
     assert (found.count, found.doubt) == (count, "")
 
 
+def test_every_number_in_words_is_the_next_one() -> None:
+    words = (
+        "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen "
+        "eighteen nineteen twenty"
+    )
+    assert [read(word) for word in words.split()] == [Counted(number) for number in range(1, 21)]
+    assert [read(word) for word in ("thirty", "forty", "fifty")] == [Counted(30), Counted(40), Counted(50)]
+
+
+@pytest.mark.parametrize("text", ["six one", "twenty twelve", "twelve three", "twenty a"])
+def test_words_that_make_no_number_together_are_in_doubt(text: str) -> None:
+    found = read(text)
+    assert found is not None
+    assert found.doubt
+
+
 @pytest.mark.parametrize(
     ("text", "count", "spare"),
     [("4 + 2 spare", 6, 2), ("4 plus 2 spares", 6, 2), ("6 (2 spare)", 6, 2), ("6, of which 2 spares", 6, 2)],
@@ -57,7 +73,7 @@ def test_a_cell_that_says_nothing_is_none(text: str) -> None:
     assert read(text) is None
 
 
-@pytest.mark.parametrize("text", ["0", "nil", "None", "not required"])
+@pytest.mark.parametrize("text", ["0", "nil", "None", "zero", "not required", "not needed", "cancelled"])
 def test_that_none_is_wanted_is_no_doubt(text: str) -> None:
     assert read(text) == Counted(0)
 
@@ -70,7 +86,8 @@ def test_pairs_are_remembered() -> None:
     ("name", "rest", "count"),
     [
         ("2 x Vetch 7", "Vetch 7", 2), ("2no Vetch 7", "Vetch 7", 2), ("x2 Vetch 7", "Vetch 7", 2),
-        ("two Vetch 7", "Vetch 7", 2), ("a pair of Sorrel 98", "Sorrel 98", 2), ("Vetch 7 x2", "Vetch 7", 2),
+        ("two Vetch 7", "Vetch 7", 2), ("two x Vetch 7", "Vetch 7", 2),
+        ("a pair of Sorrel 98", "Sorrel 98", 2), ("Vetch 7 x2", "Vetch 7", 2),
         ("Vetch 7 (x2)", "Vetch 7", 2), ("Vetch 7, 2 off", "Vetch 7", 2), ("2 Vetch 7", "Vetch 7", 2),
     ],
 )  # fmt: skip

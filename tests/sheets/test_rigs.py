@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from kitproof.sheets.opening import opened
 from kitproof.sheets.rigs import Proposed, proposed
 from kitproof.sheets.taking import taken
@@ -43,6 +45,15 @@ def test_a_rig_has_its_support_from_the_ground_up_and_then_the_sheet_s_order() -
         ("monitor", '"Vetch 7"'),
     ]
     assert (rig.name, rig.rows[0], rig.rows[-1], rig.left_out) == ("A", "row 3", "row 11", ())
+
+
+def test_a_slot_knows_its_rows_and_a_rig_the_days_that_all_of_its_rows_have() -> None:
+    head = "Rig,Qty,Item,From,To\n"
+    text = "A,1,Tern S2,2027-06-07,2027-06-25\nA,1,Dunlin 32,2027-06-07,2027-06-25\n"
+    rig = rigs(head + text)["a"]
+    assert rig.days == (date(2027, 6, 7), date(2027, 6, 25))
+    assert [slot.rows for slot in rig.slots] == [("row 2",), ("row 3",)]
+    assert rigs(head + text + "A,1,Dunlin 50,,\n")["a"].days is None
 
 
 def test_what_is_not_certain_is_left_out_with_its_reason() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from kitproof.mending.layout import neatened
 from kitproof.reading.entries import read
-from kitproof.sheets.writing import WIDTH, made_from_a_sheet, on_one_line
+from kitproof.sheets.writing import WIDTH, made_from_a_sheet
 from tests.sheets.made import listed
 
 SHEET = """The Long Tide
@@ -95,14 +95,18 @@ def test_the_same_sheet_gives_the_same_list() -> None:
     assert listed(SHEET) == listed(SHEET)
 
 
-def test_text_of_a_cell_stays_on_its_line() -> None:
-    assert on_one_line("a\nb\x0bc\u2028d\x85e\x00f\u202eg\ufeff") == "a b c d e f g"
-
-
 def test_rigs_of_more_than_a_letter_are_named_in_quotes() -> None:
     text = listed("Rig,Qty,Item\nJetty like A,1,Tern S2\nJetty like A,1,Dunlin 50\n")
     assert 'rig "Jetty like A"\n' in text
-    assert ', for rig "Jetty like A"' in text
+    assert ', for "Jetty like A"' in text
+
+
+def test_a_rig_has_its_days_where_the_list_has_none() -> None:
+    rig = "A,1,Tern S2,2027-06-07,2027-06-25\nA,1,Dunlin 50,2027-06-07,2027-06-25\n"
+    text = listed("Rig,Qty,Item,From,To\n" + rig + ",1,Vetch 7,2027-06-07,2027-06-08\n")
+    assert '  lens      "Dunlin 50"\n  dates     2027-06-07 to 2027-06-25\n' in text
+    assert text.count("dates") == 3
+    assert listed("Rig,Qty,Item,From,To\n" + rig).count("dates") == 1
 
 
 def test_sections_named_in_a_column_are_told_above_their_orders() -> None:

@@ -16,14 +16,14 @@ ONES = {
 """Numbers in words, as far as orders go."""
 SETS = {"pair": 2, "pairs": 2, "couple": 2, "dozen": 12, "half dozen": 6, "half a dozen": 6}
 """Words for several things at once. A pair of what is itself a pair is asked about, see `Counted.pairs`."""
-NONE_WANTED = frozenset({"0", "nil", "none", "zero", "not required", "not needed", "cancelled"})
-"""What says that none is wanted."""
+NONE_WANTED = frozenset({"nil", "none", "zero", "not required", "not needed", "cancelled"})
+"""What says that none is wanted, besides a nought."""
 BLANKS = frozenset({"-", "–", "—", ".", "n/a"})
 """What stands in a cell that says nothing."""
 MOST = 100_000
 
 _EACH = r"(?:x|×|\*|nos?\.?|nr\.?|off|pcs\.?|pc\.?|pieces?|units?|ea\.?|each|items?)"
-_NUMBER = rf"(?:\d+|{'|'.join(sorted((*ONES, *SETS), key=len, reverse=True))})"
+_NUMBER = rf"(?:\d+|{'|'.join((*ONES, *SETS))})"
 _WHOLE = re.compile(rf"(?:x|×)?\s*(?P<number>\d+)(?:\.0+)?\s*{_EACH}?", re.IGNORECASE)
 _SPARE = re.compile(
     rf"(?P<count>{_NUMBER})\s*(?:x\s*)?(?:(?P<plus>\+|plus|and)\s*(?P<more>{_NUMBER})\s*(?:x\s*)?spares?"
@@ -31,8 +31,8 @@ _SPARE = re.compile(
     re.IGNORECASE,
 )
 _WORDED = re.compile(
-    rf"(?:(?P<ones>an?|{'|'.join(sorted(ONES, key=len, reverse=True))}|\d+)\s+)?"
-    rf"(?P<set>{'|'.join(sorted(SETS, key=len, reverse=True))})(?:\s+of)?",
+    rf"(?:(?P<ones>an?|{'|'.join(ONES)}|\d+)\s+)?"
+    rf"(?P<set>{'|'.join(SETS)})(?:\s+of)?",
     re.IGNORECASE,
 )
 _BEFORE = re.compile(
@@ -82,7 +82,7 @@ def _read(text: str) -> Counted | None:
     if worded := _WORDED.fullmatch(text):
         size, times = SETS[" ".join(worded["set"].split())], _number(worded["ones"] or "one")
         return Counted(size * times, pairs=times if "pair" in worded["set"] else 0)
-    word = re.sub(rf"\s*{_EACH}$", "", text)
+    word = re.sub(rf"\s+{_EACH}$", "", text)
     tens, _, ones = word.replace("-", " ").partition(" ")
     if tens in ONES and (not ones or (ONES[tens] >= 20 and ONES.get(ones, 10) < 10)):
         return Counted(ONES[tens] + (ONES[ones] if ones else 0))

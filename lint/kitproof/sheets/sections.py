@@ -7,6 +7,7 @@ import re
 from kitproof.sheets.cells import Row, Sheet
 from kitproof.sheets.headings import key
 from kitproof.sheets.kind_words import SECTION_WORDS
+from kitproof.sheets.plain_text import for_quotes
 
 LONGEST = 60
 _RIG = re.compile(
@@ -26,8 +27,9 @@ def rig_headed(text: str) -> str:
 
 
 def rig_said(text: str) -> str:
-    """The one rig that a cell under a heading for rigs names; "" where it names none or several."""
-    words = " ".join(text.split())
+    """The one rig that a cell under a heading for rigs names, as it can stand in quotes; "" where it names none or
+    several."""
+    words = for_quotes(text)
     if not words or len(words) > LONGEST or _SEVERAL.search(words.casefold()):
         return ""
     return rig_headed(words) or (words.upper() if len(words) == 1 else words)

@@ -17,6 +17,7 @@ from msgspec.structs import replace
 from kitproof.mending.edits import quoted
 from kitproof.mending.layout import INDENT, beside
 from kitproof.sheets.days import Days
+from kitproof.sheets.plain_text import for_quotes, on_one_line
 from kitproof.sheets.rigs import Proposed, proposed
 from kitproof.sheets.told import Group, Line, Taken, Told
 
@@ -26,21 +27,13 @@ LONGEST_TITLE = 200
 MOST_NAMED = 12
 """So many rows in doubt are named where a list has been made."""
 
-_NOT_IN_LINES = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff\ud800-\udfff]+")
-_QUOTES = re.compile('["“”„″]')
 _BARE = re.compile(r"[A-Z]|\d{1,2}")
 _MARK = re.compile(r'# Made from the sheet ".*" by kitproof from-sheet\. Mark ([0-9a-f]{12})\.\n')
 
 
-def on_one_line(text: str) -> str:
-    """Text of a cell with nothing in it that could end a line or turn it round."""
-    return " ".join(_NOT_IN_LINES.sub(" ", text).split())
-
-
 def in_quotes(text: str) -> str:
-    """Text of a cell as a name in quotes: no quote that could close it stands in it."""
-    short = _QUOTES.sub("'", on_one_line(text))[:LONGEST_TITLE].strip()
-    return f'"{short}"'
+    """Text of a cell as a name in quotes."""
+    return f'"{for_quotes(text)[:LONGEST_TITLE].strip()}"'
 
 
 class Named(Struct, frozen=True):
@@ -176,7 +169,7 @@ def _line(told: Told, line: Line, rigs: Mapping[str, Proposed]) -> list[str]:
     """A line of an order with its row beside it, and below it what is too long to stand there."""
     rig = rigs.get(line.rig.casefold())
     text = f"{INDENT}{line.count} x {quoted(line.part)}"
-    text += f", for rig {_rig_name(rig)}" if rig else ""
+    text += _for_rig(rig) if rig else ""
     text += f", spare {line.spare}" if line.spare else ""
     says = [
         *([f'"{line.typed}"'] if line.typed != line.part else []),
@@ -222,6 +215,11 @@ def _rig(rig: Proposed, shared: Days | None) -> list[str]:
 
 def _rig_name(rig: Proposed) -> str:
     return rig.name if _BARE.fullmatch(rig.name) else in_quotes(rig.name)
+
+
+def _for_rig(rig: Proposed) -> str:
+    """The clause of an order's line; before a name in quotes it has no `rig`."""
+    return f", for rig {rig.name}" if _BARE.fullmatch(rig.name) else f", for {in_quotes(rig.name)}"
 
 
 def _rows(labels: Sequence[str]) -> str:

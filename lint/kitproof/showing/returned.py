@@ -13,8 +13,8 @@ from typing import Any
 
 from kitproof.sheets.cells import SheetError
 from kitproof.sheets.delimited import Record, Records
+from kitproof.sheets.plain_text import on_one_line
 from kitproof.sheets.row_marks import RowOf
-from kitproof.sheets.writing import on_one_line
 from kitproof.showing.remarks import COLUMNS, Remark
 
 OWN_SHEET = "Proof"
