@@ -69,6 +69,8 @@ class Template(Struct, frozen=True):
 
 def message(template: Template, thing: Thing, env: Env, units: Units = DEFAULT_UNITS) -> str:
     """The message for a thing, numbers in the units of the list: the first of each dimension, the others after it."""
+    if len(template.pieces) == 1 and isinstance(template.pieces[0], str):
+        return template.pieces[0]
     held = [_as_held(hole, hole.read(thing, env)) for hole in template.holes]
     values = iter(held)
     digits = _digits(template, held, thing, env, units)

@@ -103,7 +103,8 @@ class Judgement(Struct, frozen=True):
     @property
     def outcome(self) -> str:
         """fails, may fail, cannot tell, or "" for nothing."""
-        return OUTCOMES.get(self.verdict.truth, "")
+        truth = self.verdict.truth
+        return "" if truth is Truth.FALSE else OUTCOMES[truth]
 
 
 class Rule(Struct, frozen=True):

@@ -33,27 +33,30 @@ def opposite(verdict: Verdict) -> Verdict:
 
 def all_of(verdicts: Iterable[Verdict]) -> Verdict:
     """`and`: false if any is; else missing, with all that is missing; else undecided if any is; else true."""
-    return _folded(verdicts, Truth.FALSE)
+    return _folded(verdicts, NO, YES)
 
 
 def any_of(verdicts: Iterable[Verdict]) -> Verdict:
     """`or`: true if any is; else missing, with all that is missing; else undecided if any is; else false."""
-    return _folded(verdicts, Truth.TRUE)
+    return _folded(verdicts, YES, NO)
 
 
-def _folded(verdicts: Iterable[Verdict], settles: Truth) -> Verdict:
+def _folded(verdicts: Iterable[Verdict], settles: Verdict, else_: Verdict) -> Verdict:
+    """Sets of truths would ask each for its hash, which costs more than the rest of it."""
     missing: list[tuple[str, ...]] = []
-    met = set()
+    lacking = undecided = False
+    settling = settles.truth
     for verdict in verdicts:
-        if verdict.truth is settles:
-            return Verdict(settles)
-        met.add(verdict.truth)
-        missing.append(verdict.missing)
-    if Truth.MISSING in met:
+        truth = verdict.truth
+        if truth is settling:
+            return settles
+        lacking = lacking or truth is Truth.MISSING
+        undecided = undecided or truth is Truth.UNDECIDED
+        if verdict.missing:
+            missing.append(verdict.missing)
+    if lacking:
         return Verdict(Truth.MISSING, joined(*missing))
-    if Truth.UNDECIDED in met:
-        return Verdict(Truth.UNDECIDED)
-    return YES if settles is Truth.FALSE else NO
+    return Verdict(Truth.UNDECIDED) if undecided else else_
 
 
 def above(one: float, other: float) -> bool:
