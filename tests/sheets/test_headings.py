@@ -37,6 +37,15 @@ def test_a_line_that_lists_something_is_no_row_of_headings() -> None:
     assert rows("Qty,Item,Case\n2,Kit bag,Case 3\none,Part box,Box\n") == [1]
 
 
+def test_one_heading_alone_is_enough_only_where_nothing_stands_beside_it() -> None:
+    assert rows("Equipment\nVetch 7\n") == [1]
+    assert rows("Equipment,blue\nVetch 7,red\n") == []
+
+
+def test_a_row_with_a_figure_in_it_is_none_of_headings() -> None:
+    assert rows("Item,Case,2\nItem,Qty\nVetch 7,1\n") == [2]
+
+
 @pytest.mark.parametrize(
     "heading", ["Qty", "QTY.", "Quantity", "qty (pcs)", "Qty required", "How many?", "No. of", "Pcs"]
 )
@@ -80,6 +89,10 @@ def test_a_column_that_counts_up_is_asked_about() -> None:
         headings(text)
     assert "count" not in columns(text, count="none")
     assert columns(text, count="No")["count"] == "No"
+
+
+def test_one_figure_alone_does_not_count_up() -> None:
+    assert columns("No,Item\n4,Vetch 7\n")["count"] == "No"
 
 
 def test_a_count_is_not_asked_about_because_it_happens_to_count_up() -> None:

@@ -80,6 +80,33 @@ def test_a_name_spelt_to_the_letter_has_no_second() -> None:
     assert match("Thistledown clamp", "Thistledown clamp", "Thistledown clamps").part == "Thistledown clamp"
 
 
+def test_the_same_words_in_another_spelling_go_before_a_close_second() -> None:
+    found = match("Thistledown-clamp", "Thistledown clamp", "Thistledown clamps")
+    assert (found.part, found.score) == ("Thistledown clamp", 100)
+    assert found.nearest[1].score > 90
+
+
+@pytest.mark.parametrize("text", ["Thistledown ram", "Thistledown xz clip", "Thistledown xy clip too"])
+def test_one_word_that_is_another_makes_another_thing_however_long_the_rest(text: str) -> None:
+    found = match(text, "Thistledown arm", "Thistledown xy clip")
+    assert not found.sure
+    assert found.nearest[0].score >= 80
+
+
+def test_words_in_another_order_are_the_same_name() -> None:
+    assert [match(text).score for text in ("150 tall Alder", "rods Teasel 450 15mm")] == [100, 100]
+
+
+def test_a_name_of_figures_alone_is_matched_too() -> None:
+    assert match("No. 1050", "1050").part == ""
+    assert match("1050.", "1050").part == "1050"
+
+
+def test_the_three_nearest_are_shown() -> None:
+    assert [each.part for each in match("Dunlin").nearest] == ["Dunlin 32", "Dunlin 50", "Dunlin 31-217"]
+    assert len(shelf({f"Dunlin {number}": "lens" for number in range(9)}).match("Dunlin").nearest) == 3
+
+
 def test_two_parts_that_differ_by_capitals_alone_are_asked_about() -> None:
     assert not match("vetch 7", "VETCH 7").sure
 
