@@ -25,6 +25,7 @@ class Rig(NamedTuple):
     left: float
     up: float
     plate: float
+    plate_forward: float
     axis: float
     rest: float
     rest_forward: float
@@ -42,7 +43,7 @@ class Rig(NamedTuple):
         """
         turn = np.array([[math.cos(tilt), -math.sin(tilt)], [math.sin(tilt), math.cos(tilt)]])
         ahead, above = turn @ np.array([self.forward, self.up + self.axis])
-        moved = np.array([ahead, self.left, self.plate - self.axis + above])
+        moved = np.array([self.plate_forward + ahead, self.left, self.plate - self.axis + above])
         still = np.array([self.rest_forward, self.rest_left, self.rest_up])
         forward, left, up = (self.carried * moved + self.rest * still) / self.mass
         return float(forward), float(left), float(up)
@@ -91,6 +92,7 @@ def stances(known: bool = False) -> st.SearchStrategy[Stance]:
         left=of(-0.05, 0.05),
         up=of(-0.1, 0.4),
         plate=of(0.5, 1.9),
+        plate_forward=of(-0.1, 0.1),
         axis=of(-0.05, 0.15),
         rest=of(2.0, 20.0),
         rest_forward=of(-0.05, 0.05),

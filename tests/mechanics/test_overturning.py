@@ -232,7 +232,7 @@ def test_nothing_stands_on_a_wall(stance: Stance, site: Site) -> None:
 def test_ballast_that_hangs_too_high_is_never_enough() -> None:
     """On 10° a bag at h_b brings R / 2 cos 10° − 1.5 h_b sin 10° for each kilogram; that is 0 at
     h_b = 0.2 / (1.5 tan 10°) = 0.756 m for an edge of 0.2 m."""
-    stance = stance_of(Rig(12, 0, 0, 0.2, 1.5, 0.05, 8, 0, 0, 0.7), (0.0, 0.0))
+    stance = stance_of(Rig(12, 0, 0, 0.2, 1.5, 0, 0.05, 8, 0, 0, 0.7), (0.0, 0.0))
     slope = math.radians(10)
     assert ballast_needed(stance, (0.2, 0.2), slope, (0.0, 0.0), (0.757, 0.757)) == (INF, INF)
     assert ballast_needed(stance, (0.2, 0.2), slope, (0.0, 0.0), (0.754, 0.754))[1] < INF
@@ -241,7 +241,7 @@ def test_ballast_that_hangs_too_high_is_never_enough() -> None:
 def test_a_rig_by_hand() -> None:
     """20 kg upright on an edge 0.3 m away, 60 N·m of wind on flat ground: 60 / (20 g 0.3) = 1.0197; to have 1.5 as
     much against it wants (1.5 × 60 − 20 g 0.3) / (0.3 g) = 10.59 kg."""
-    stance = stance_of(Rig(12, 0, 0, 0.2, 1.5, 0.05, 8, 0, 0, 0.7), (0.0, 0.0))
+    stance = stance_of(Rig(12, 0, 0, 0.2, 1.5, 0, 0.05, 8, 0, 0, 0.7), (0.0, 0.0))
     assert overturn_share(stance, (0.3, 0.3), 0.0, (60.0, 60.0))[0] == pytest.approx(60 / (20 * G * 0.3))
     wanted = (1.5 * 60 - 20 * G * 0.3) / (0.3 * G)
     assert ballast_needed(stance, (0.3, 0.3), 0.0, (60.0, 60.0), (0.4, 0.4))[0] == pytest.approx(wanted)

@@ -26,7 +26,7 @@ DIRECTIONS = np.radians(np.arange(0.0, 360.0, 5.0))
 
 def upright(mass: float, up: float) -> Stance:
     """One thing of a mass whose centre of gravity is over the middle."""
-    return stance_of(Rig(0, 0, 0, 0, up, 0, mass, 0, 0, up), LEVEL)
+    return stance_of(Rig(0, 0, 0, 0, up, 0, 0, mass, 0, 0, up), LEVEL)
 
 
 def test_a_block_half_as_wide_as_high() -> None:
@@ -65,7 +65,7 @@ def stands(rig: Rig, radius: float, slope: float, tilt: float) -> bool:
 def test_stands_on_a_plane_of_ten_degrees_all_round(edge: float, holds: bool) -> None:
     """Equipment stands still on a 10° plane, all round: IEC 62368-1 cl. 8.6 (as quoted). A centre 1.33 m up wants an
     edge of 1.33 tan 10° = 0.2345 m; shapely says the same of the triangle."""
-    rig = Rig(12, 0, 0, 0.2, 1.55, 0.05, 8, 0, 0, 0.7)
+    rig = Rig(12, 0, 0, 0.2, 1.55, 0, 0.05, 8, 0, 0, 0.7)
     low, _ = tip_angle(stance_of(rig, LEVEL), (edge, edge))
     assert (low >= math.radians(10)) is holds
     assert stands(rig, 2 * edge, math.radians(10), 0.0) is holds
@@ -143,6 +143,7 @@ def test_scipy_finds_no_worse_pan_tilt_slope_or_push(number: int) -> None:
         chance.uniform(-0.03, 0.03),
         chance.uniform(0.05, 0.3),
         chance.uniform(0.6, 1.8),
+        chance.uniform(-0.05, 0.05),
         0.05,
         chance.uniform(5, 15),
         chance.uniform(-0.02, 0.02),
@@ -181,7 +182,7 @@ def test_falls_between_two_legs() -> None:
 
     A centre of gravity 0.20 m out, on feet 0.35 m from the middle: over a foot it stands, between two it falls.
     """
-    rig = Rig(0, 0, 0, 0, 1.5, 0, 20, 0.20, 0, 1.3)
+    rig = Rig(0, 0, 0, 0, 1.5, 0, 0, 20, 0.20, 0, 1.3)
     assert tip_angle(stance_of(rig, LEVEL), (0.175, 0.175))[0] < 0
     corners = [(0.35 * math.cos(k), 0.35 * math.sin(k)) for k in np.arange(3) * math.tau / 3]
     triangle = Polygon(corners)

@@ -9,7 +9,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from tests.second.combining import Combination, Stands
-from tests.second.described import ANY_MASS, Found, Number, Quantity, Range
+from tests.second.described import ANY_MASS, ANYTHING, NOTHING, ZERO, Found, Number, Quantity, Range
 from tests.second.placing import Stood, place_all
 
 BETWEEN = 1
@@ -105,3 +105,34 @@ def _foot(steep: float, turn: float) -> tuple[float, float]:
 
 def _to_line(a: tuple[float, float], b: tuple[float, float]) -> float:
     return abs(a[0] * b[1] - a[1] * b[0]) / math.dist(a, b)
+
+
+Step = tuple[object, Range]
+"""How far one thing is from another along one axis, with what it is known by: the same doubt for all that is on it."""
+
+
+def steps_to_seat(thing: Stood, axis: str, stood: Sequence[Stood]) -> tuple[Step, ...]:
+    """From the middle of the feet to the seat of what does not tilt, forward or left.
+
+    As its line says, else to the port it sits in, else over the middle of what it is on.
+    """
+    below = thing.on
+    if thing.slot == "ballast":
+        below = next(each for each in stood if each.slot == "sticks")
+    line = thing.at.line
+    step = line.at.along(axis) if line.at is not None else thing.sitting.get(axis, NOTHING)
+    before = () if below is None else steps_to_seat(below, axis, stood)
+    return (*before, ((thing.at.number, "seat", axis), ANYTHING if thing.lost else step))
+
+
+def steps_to_centre(thing: Stood, axis: str, stood: Sequence[Stood]) -> tuple[Step, ...]:
+    """On to its centre of gravity, if that is written; ballast hangs plumb."""
+    steps = steps_to_seat(thing, axis, stood)
+    part = thing.part
+    written = part.cog is not None or (axis == "forward" and part.weighed is not None)
+    own = thing.own(axis) if written and thing.slot != "ballast" else NOTHING
+    return (*steps, ((thing.at.number, "centre", axis), own))
+
+
+def length_of(steps: Sequence[Step]) -> Range:
+    return (sum((low for _, (low, _) in steps), ZERO), sum((high for _, (_, high) in steps), ZERO))

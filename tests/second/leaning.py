@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from tests.second.described import Number, Range
+from tests.second.footing import Step
 from tests.second.placing import Stood
 from tests.second.weights import Sliding, Weight
 
@@ -20,8 +21,8 @@ Tilts = tuple[float, float]
 class Sharp:
     """A build with everything known, at one leg height: weights in kg, places in m.
 
-    Combined, its centre is at `ahead` cos θ − `above` sin θ forward, `left` to the left, and `base` + `ahead` sin θ +
-    `above` cos θ above the ground.
+    Combined, its centre is at `middle` + `ahead` cos θ − `above` sin θ forward, `left` to the left, and `base` +
+    `ahead` sin θ + `above` cos θ above the ground.
     """
 
     mass: float
@@ -30,9 +31,11 @@ class Sharp:
     left: float
     base: float
     axis: float
+    middle: float
 
     def lean(self, tilt: float) -> float:
-        return math.hypot(self.ahead * math.cos(tilt) - self.above * math.sin(tilt), self.left)
+        forward = self.middle + self.ahead * math.cos(tilt) - self.above * math.sin(tilt)
+        return math.hypot(forward, self.left)
 
     def height(self, tilt: float) -> float:
         return self.base + self.ahead * math.sin(tilt) + self.above * math.cos(tilt)
@@ -40,11 +43,13 @@ class Sharp:
 
 @dataclass(frozen=True)
 class Rest:
-    """What does not tilt: mass, and height above the ground."""
+    """What does not tilt: mass, height above the ground, and steps forward and left from the middle of the feet."""
 
     mass: Range
     up: Range
     of: Stood
+    forward: tuple[Step, ...]
+    left: tuple[Step, ...]
 
 
 @dataclass(frozen=True)
@@ -58,10 +63,18 @@ class Box:
     axis: Range
     radius: Range
     leg: float
+    head_forward: tuple[Step, ...]
+    head_left: tuple[Step, ...]
+
+    @property
+    def steps(self) -> list[Range]:
+        """Every step from the middle of the feet."""
+        all_steps = [self.head_forward, self.head_left, *(each for r in self.rest for each in (r.forward, r.left))]
+        return [ends for steps in all_steps for _, ends in steps]
 
     @property
     def sharp(self) -> bool:
-        ranges = [self.plate, self.axis, self.radius]
+        ranges = [self.plate, self.axis, self.radius, *self.steps]
         ranges += [each for w in self.weights for each in (w.mass, w.forward, w.left, w.up)]
         ranges += [each for r in self.rest for each in (r.mass, r.up)]
         return all(low == high for low, high in ranges) and (
@@ -86,6 +99,10 @@ class Picks:
         low, high = (_finite(end) for end in ends)
         return low if share == 0 else high if share == 1 else low + share * (high - low)
 
+    def along(self, steps: Sequence[Step]) -> float:
+        """All steps together."""
+        return sum(self.pick(ends, key) for key, ends in steps)
+
 
 def _finite(end: Number) -> float:
     """What has no bound is picked up to 30 kg or m."""
@@ -104,19 +121,26 @@ def picked(box: Box, picks: Picks) -> Sharp:
         for w in box.weights
     ]
     resting = [(picks.pick(r.mass, (r.of.at.number, "mass")), picks.pick(r.up, _rising(r))) for r in box.rest]
+    aside = [(m, picks.along(r.forward), picks.along(r.left)) for (m, _), r in zip(resting, box.rest, strict=True)]
     at = _slide_at(box.slide, [(m, x, slides) for m, x, _, _, slides in tilting], picks)
     plate, axis = picks.pick(box.plate, "plate"), picks.pick(box.axis, "axis")
     mass = sum(m for m, *_ in tilting) + sum(m for m, _ in resting)
     if mass == 0:
-        return Sharp(1e-300, 0.0, 0.0, 0.0, 0.0, axis)
+        return Sharp(1e-300, 0.0, 0.0, 0.0, 0.0, axis, 0.0)
     carried = sum(m for m, *_ in tilting)
     return Sharp(
         mass,
         sum(m * (x + at * slides) for m, x, _, _, slides in tilting) / mass,
         sum(m * (r + axis) for m, _, _, r, _ in tilting) / mass,
-        sum(m * y for m, _, y, _, _ in tilting) / mass,
+        (
+            carried * picks.along(box.head_left)
+            + sum(m * y for m, _, y, _, _ in tilting)
+            + sum(m * y for m, _, y in aside)
+        )
+        / mass,
         (carried * (plate - axis) + sum(m * z for m, z in resting)) / mass,
         axis,
+        (carried * picks.along(box.head_forward) + sum(m * x for m, x, _ in aside)) / mass,
     )
 
 

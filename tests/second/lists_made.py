@@ -118,11 +118,11 @@ def _rigs(chance: random.Random, doubt: float, whole: bool) -> tuple[Rig, ...]:
 
 def _rig(chance: random.Random, name: str, doubt: float, whole: bool) -> Rig:
     """A rig from the ground up, then what hangs on its camera."""
-    lines = [_sticks(chance)]
+    lines = [replace(_sticks(chance), at=_aside(chance, doubt, 0.1))]
     for slot, often in (("spreader", 0.3), ("riser", 0.3), ("adapter", 0.3)):
         if chance.random() < often:
-            lines.append(Line(slot, _options(chance, slot, 1, 0.1)))
-    lines.append(Line("head", _options(chance, "head", 2)))
+            lines.append(Line(slot, _options(chance, slot, 1, 0.1), at=_aside(chance, doubt, 0.3)))
+    lines.append(Line("head", _options(chance, "head", 2), at=_aside(chance, doubt, 0.3)))
     if chance.random() < 0.6:
         place = spot(chance, (-0.4, -0.05), (-0.1, 0.1)) if chance.random() < 0.6 else None
         lines.append(Line("pan bar", ("Pan Bar 1",), at=place, on="head"))
@@ -148,6 +148,13 @@ def _rig(chance: random.Random, name: str, doubt: float, whole: bool) -> Rig:
         slope=slope(chance, doubt) if chance.random() < 0.4 else None,
         wind=wind(chance, doubt) if chance.random() < 0.4 else None,
     )
+
+
+def _aside(chance: random.Random, doubt: float, often: float) -> Spot | None:
+    """A place off the middle of what it stands on."""
+    if chance.random() > often:
+        return None
+    return spot(chance, (-0.08, 0.08), None, (-0.08, 0.08), sharp=1 - doubt, unsaid=doubt / 8)
 
 
 def _rods(chance: random.Random, doubt: float) -> list[Line]:
@@ -234,12 +241,14 @@ def _low(chance: random.Random, doubt: float) -> list[Line]:
     """What holds the sticks down."""
     lines = []
     if chance.random() < 0.25:
-        lines.append(Line("tie-down", ("Tie-Down 1",), on="sticks", at=spot(chance, None, (0.2, 0.9))))
+        lines.append(
+            Line("tie-down", ("Tie-Down 1",), on="sticks", at=spot(chance, (-0.1, 0.1), (0.2, 0.9), (-0.1, 0.1)))
+        )
     form = chance.random()
     if form < 0.12:
         lines.append(Line("ballast", ("",), mass=mass(chance, 5, 25, sharp=1 - doubt), hung=length(chance, 0.1, 0.6)))
     elif form < 0.2:
-        lines.append(Line("ballast", ("Ballast 1",), hung=length(chance, 0.1, 0.6)))
+        lines.append(Line("ballast", ("Ballast 1",), hung=length(chance, 0.1, 0.6), at=_aside(chance, doubt, 0.4)))
     elif form < 0.3:
         lines.append(Line("ballast", ("Ballast 1",), on="ground"))
     return lines

@@ -30,6 +30,7 @@ class Stood:
     taken: list[Port] = field(default_factory=list)  # ports of this part in which others sit
     lost: bool = False  # what it is on is not there, or is itself on something that is not there
     hangs: bool = False  # underslung: what is carried hangs, and its `up` counts negative
+    sitting: Place = field(default_factory=dict)  # the place of the port that a support part sits in, seen from above
     offset: Place = field(default_factory=dict)  # its seat from that of what it is on; empty where nothing is known
 
     @property
@@ -127,12 +128,13 @@ def _support(stood: list[Stood], stands: Stands) -> Stood:
     port = _port(below, stands.part)
     seat = below.seat if below.slot != "head" else dict.fromkeys(AXES, NOTHING)
     up = NOTHING if below.slot == "head" else _top(below)
-    aside = {axis: port.at.along(axis) if port and port.at else NOTHING for axis in ("forward", "left")}
+    sitting = {axis: port.at.along(axis) if port and port.at else NOTHING for axis in ("forward", "left")}
+    aside = sitting
     if not (below.carried or below.slot == "head"):
         aside = {"forward": NOTHING, "left": NOTHING}  # below the plate only heights count; forward is from the axis
     offset = aside | {"up": up}
     found = Stood(stands, below, below.carried or below.slot == "head", _from(seat, offset))
-    found.offset = offset
+    found.offset, found.sitting = offset, sitting
     return found
 
 

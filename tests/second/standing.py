@@ -5,7 +5,8 @@ which our range must hold, and taken term by term, which our range must not exce
 `tip_angle_tilted`, `lean`, `levelled_share`, `overturn_share`, `ballast_needed` and `fall_share` are outer bounds
 there, and only held between the two.
 
-Taken is, where the design could be read in more than one way: what rests stands over the middle of the feet; tilts not
+Taken is, where the design could be read in more than one way: what rests, and of
+which no place is written, stands over the middle of what it is on, and sticks over that of their feet; tilts not
 said are the head's own reach, and those that are not known may be any that take in level; ground of which nothing is
 said is level; ballast that lies on the ground holds nothing down; wanted ballast hangs where the list hangs its own,
 else at the bowl.
@@ -32,7 +33,17 @@ from tests.second.described import (
     Spring,
     between,
 )
-from tests.second.footing import edge_levelled, feet_facts, feet_of, heights, legs_of, radius_at, standing_at
+from tests.second.footing import (
+    edge_levelled,
+    feet_facts,
+    feet_of,
+    heights,
+    legs_of,
+    radius_at,
+    standing_at,
+    steps_to_centre,
+    steps_to_seat,
+)
 from tests.second.leaning import Box, Picks, Rest, Tilts, picked, worst_over
 from tests.second.placing import Stood, mass_of
 from tests.second.pushing import Pushed, pushed, site
@@ -141,13 +152,20 @@ def box_at(rig: Rig, combination: Combination, leg: Number) -> Box:
     head = next(each for each in stood if each.slot == "head")
     return Box(
         weights=tuple(weights),
-        rest=tuple(Rest(mass_of(each.part), above_ground(each, stood), each) for each in resting),
+        rest=tuple(_rest(each, stood) for each in resting),
         slide=sliding(stood),
         plate=head.top,
         axis=standing_axis(head),
         radius=radius_at(feet_of(stood), leg),
         leg=float(leg),
+        head_forward=steps_to_seat(head, "forward", stood),
+        head_left=steps_to_seat(head, "left", stood),
     )
+
+
+def _rest(each: Stood, stood: Sequence[Stood]) -> Rest:
+    forward, left = (steps_to_centre(each, axis, stood) for axis in ("forward", "left"))
+    return Rest(mass_of(each.part), above_ground(each, stood), each, forward, left)
 
 
 def without_ballast(box: Box) -> Box:

@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from tests.second.corners import total
 from tests.second.described import Number, Range
-from tests.second.footing import edge_levelled
+from tests.second.footing import edge_levelled, length_of
 from tests.second.leaning import Box
 from tests.second.weights import moment
 
@@ -54,11 +54,18 @@ class Sums:
     plate: Ends
     axis: Ends
     rest: Ends
+    head: tuple[Ends, Ends]
+    beside: tuple[Ends, Ends]
 
     def lean(self, tilt: float) -> Ends:
         above = _times(_sum(self.up, self.axis), -math.sin(tilt))
         ahead = _sum(multiplied(self.share, _times(self.ahead, math.cos(tilt))), multiplied(self.share, above))
-        sides = [ahead, multiplied(self.share, self.left)]
+        others = (1 - self.share[1], 1 - self.share[0])
+        off = [
+            _sum(multiplied(self.share, head), multiplied(others, rest))
+            for head, rest in zip(self.head, self.beside, strict=True)
+        ]
+        sides = [_sum(ahead, off[0]), _sum(multiplied(self.share, self.left), off[1])]
         nearest = [0.0 if low <= 0 <= high else min(abs(low), abs(high)) for low, high in sides]
         return (math.hypot(*nearest), math.hypot(*(max(abs(low), abs(high)) for low, high in sides)))
 
@@ -77,7 +84,7 @@ def sums(box: Box) -> Sums | None:
     """None where nothing can be told: nothing may weigh anything, or something has no bound."""
     carried, rest = total([w.mass for w in box.weights]), total([r.mass for r in box.rest])
     places = [each for w in box.weights for each in (w.mass, w.forward, w.left, w.up)]
-    places += [box.plate, box.axis, *(each for r in box.rest for each in (r.mass, r.up)), box.slide.at]
+    places += [box.plate, box.axis, *(each for r in box.rest for each in (r.mass, r.up)), box.slide.at, *box.steps]
     if any(math.isinf(end) for ends in places for end in ends) or carried[0] == 0 or rest[0] == 0:
         return None
     return Sums(
@@ -89,7 +96,16 @@ def sums(box: Box) -> Sums | None:
         plate=(float(box.plate[0]), float(box.plate[1])),
         axis=(float(box.axis[0]), float(box.axis[1])),
         rest=_quotient(moment([(r.mass, r.up) for r in box.rest]), rest),
+        head=(_floats(length_of(box.head_forward)), _floats(length_of(box.head_left))),
+        beside=(
+            _quotient(moment([(r.mass, length_of(r.forward)) for r in box.rest]), rest),
+            _quotient(moment([(r.mass, length_of(r.left)) for r in box.rest]), rest),
+        ),
     )
+
+
+def _floats(ends: Range) -> Ends:
+    return (float(ends[0]), float(ends[1]))
 
 
 def _ahead(box: Box) -> Range:

@@ -12,6 +12,7 @@ from msgspec.structs import replace
 from kitproof.facts.build import OFF_THE_PLATE, Build, Standing
 from kitproof.facts.outlines import centre_of, height_of, mass_of, outline
 from kitproof.mechanics.means import Term
+from kitproof.model.parts import Part
 from kitproof.model.quantities import ANYWHERE, UNKNOWN_SPOT, Range, Spot
 
 
@@ -68,6 +69,15 @@ def placed(build: Build) -> tuple[Placed, ...]:
     return _Placing(build).all()
 
 
+def port_for(part: Part, below: Part) -> int | None:
+    """Which port a support part takes up on the one below it: the first of its family and size, else of its family."""
+    sizes = {(seat.family, seat.size) for seat in part.sits_on}
+    families = {seat.family for seat in part.sits_on}
+    fitting = [index for index, port in enumerate(below.takes) if (port.family, port.size) in sizes]
+    related = [index for index, port in enumerate(below.takes) if port.family in families]
+    return next(iter(fitting or related), None)
+
+
 class _Placing:
     """The state of placing one build; it lives no longer than that."""
 
@@ -106,16 +116,11 @@ class _Placing:
 
     def chain_port(self, number: int, below: int) -> Spot | None:
         """The place of the port that a support part takes up on the one below it, if it has one; it is then used."""
-        seats = self.standing[number].part.sits_on
-        ports = self.standing[below].part.takes
-        sizes = {(seat.family, seat.size) for seat in seats}
-        families = {seat.family for seat in seats}
-        fitting = [index for index, port in enumerate(ports) if (port.family, port.size) in sizes]
-        related = [index for index, port in enumerate(ports) if port.family in families]
-        for index in (fitting or related)[:1]:
-            self.used.add((below, index))
-            return ports[index].at
-        return None
+        index = port_for(self.standing[number].part, self.standing[below].part)
+        if index is None:
+            return None
+        self.used.add((below, index))
+        return self.standing[below].part.takes[index].at
 
     def placed(self, number: int) -> Placed:
         standing, seated = self.standing[number], self.seats[number]

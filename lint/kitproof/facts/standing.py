@@ -1,7 +1,8 @@
 """Standing: does it stay on its feet on the slope, at every tilt, in the wind, pushed, and left alone.
 
-What rests (sticks, head, what hangs on them) is taken as standing over the middle of the feet. A pan bar whose place is
-written tilts with the head; one whose place is not written hangs there and is not counted in the lean.
+What rests (sticks, head, what hangs on them) stands where it is written to, else over the middle of the feet, and takes
+what tilts with it (`sideways`). A pan bar whose place is written tilts with the head; one of which nothing is written
+hangs in the middle of it.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from kitproof.facts.fact import HouseNumber, fact
 from kitproof.facts.mass import resting
 from kitproof.facts.pushing import pushes
 from kitproof.facts.rig import RigSubject
+from kitproof.facts.sideways import resting_aside
 from kitproof.facts.tilting import axis_of, no_weight, slide_of, spring_left, weights
 from kitproof.facts.values import Amount, joined, number, reach
 from kitproof.mechanics import feet
@@ -28,7 +30,7 @@ from kitproof.mechanics.overturning import (
     overturn_share,
     tipping_energy,
 )
-from kitproof.mechanics.ranges import divide, subtract
+from kitproof.mechanics.ranges import add, divide, subtract
 from kitproof.mechanics.stance import Stance
 from kitproof.mechanics.tipping import lean, tip_angle
 from kitproof.mechanics.torques import fall_energy_range, forward_left_range
@@ -110,7 +112,9 @@ def at_legs(rig: RigSubject, height: float, tilts: Range, *, ballast: bool = Tru
     """The rig with its bowl at one height, tilting anywhere within a reach; `ballast` that hangs counts or not."""
     sticks = _sticks(rig)
     assert sticks is not None, "heights() gives none without sticks"
-    found, plate, missing = resting(rig, sticks, height, leaving_out=_not_resting(rig, ballast=ballast))
+    leaving_out = _not_resting(rig, ballast=ballast)
+    found, plate, missing = resting(rig, sticks, height, leaving_out=leaving_out)
+    aside = resting_aside(rig, leaving_out)
     things, turning = weights(rig), tilting(rig)
     mass = mass_range([each.term for each in things])
     slide, no_slide = slide_of(rig)
@@ -120,17 +124,18 @@ def at_legs(rig: RigSubject, height: float, tilts: Range, *, ballast: bool = Tru
     stance = Stance(
         carried=mass,
         forward=divide(forward_left_range(things, slide), (G * mass[0], G * mass[1])) if mass[1] > 0 else LEVEL,
-        left=mean_range([each.term("left") for each in turning]) if turning else LEVEL,
+        left=add(mean_range([each.term("left") for each in turning]), aside.head.left) if turning else LEVEL,
         up=mean_range([each.term for each in things]) if things else LEVEL,
         plate=plate,
+        plate_forward=aside.head.forward,
         axis=LEVEL if level else axis,  # on the level the depth of the axis makes no difference
         rest=mass_range(found),
-        rest_forward=LEVEL,
-        rest_left=LEVEL,
+        rest_forward=mean_range(aside.forward),
+        rest_left=mean_range(aside.left),
         rest_up=mean_range(found),
         tilts=tilts,
     )
-    lacks = joined(missing, no_weight(rig, "up", "forward", "left"), no_slide, () if level else no_axis)
+    lacks = joined(missing, aside.missing, no_weight(rig, "up", "forward", "left"), no_slide, () if level else no_axis)
     return Legs(height, radius or (0.0, math.inf), stance, lacks)
 
 

@@ -34,8 +34,9 @@ class Stance(Struct, frozen=True):
 
     What tilts: its mass `carried`, its centre of gravity `forward` of the tilt axis, `left` of the middle and `up` from
     the top face of the plate, all as with the head level; that face `plate` above the ground, the tilt axis `axis`
-    below it (negative above). What rests (sticks, head, ballast): `rest`, `rest_forward`, `rest_left`, and `rest_up`
-    above the ground. `tilts` is a reach, positive looking up: all of it is used, so its worst counts.
+    below it (negative above) and `plate_forward` of the middle. What rests (sticks, head, ballast): `rest`,
+    `rest_forward`, `rest_left`, and `rest_up` above the ground. `tilts` is a reach, positive looking up: all of it is
+    used, so its worst counts.
     """
 
     carried: Interval
@@ -43,6 +44,7 @@ class Stance(Struct, frozen=True):
     left: Interval
     up: Interval
     plate: Interval
+    plate_forward: Interval
     axis: Interval
     rest: Interval
     rest_forward: Interval
@@ -55,7 +57,7 @@ class Stance(Struct, frozen=True):
         """False where the rig may have no mass at all, or where something in it may be anywhere."""
         if self.carried[0] + self.rest[0] <= 0:
             return False
-        tilting = (self.forward, self.left, self.up, self.plate, self.axis)
+        tilting = (self.forward, self.left, self.up, self.plate, self.plate_forward, self.axis)
         resting = (self.rest_forward, self.rest_left, self.rest_up)
         places = tilting * (self.carried[1] > 0) + resting * (self.rest[1] > 0)
         return all(math.isfinite(end) for place in (*places, self.tilts) for end in place)
@@ -77,12 +79,12 @@ class Stance(Struct, frozen=True):
         """The arcs at all corners of the places that can be worst, for one corner of the masses.
 
         Left or right makes no difference, so the side that is further out stands for both. What lifts the whole
-        (`plate`, `rest_up`) goes together: both high or both low.
+        (`plate`, `rest_up`) goes together, both high or both low, and so does what moves it ahead.
         """
         share, others = masses.share, 1 - masses.share
         left = max(absolute(add(_times(self.left, share), _times(self.rest_left, others))))
         heights = add(_times(self.plate, share), _times(self.rest_up, others))
-        middles = _times(self.rest_forward, others)
+        middles = add(_times(self.plate_forward, share), _times(self.rest_forward, others))
         places = product(
             middles, heights, _times(self.forward, share), _times(self.up, share), _times(self.axis, share)
         )
@@ -92,7 +94,8 @@ class Stance(Struct, frozen=True):
         """At one tilt, the least e and the height above the ground, each as its own range, over the whole box."""
         cos, sin = math.cos(tilt), math.sin(tilt)
         raised = add(_times(self.forward, sin), add(_times(self.up, cos), _times(self.axis, cos - 1)))
-        ahead = add(_times(self.forward, cos), negate(_times(add(self.up, self.axis), sin)))
+        turned = add(_times(self.forward, cos), negate(_times(add(self.up, self.axis), sin)))
+        ahead = add(self.plate_forward, turned)
         shares = [masses.share for masses in self.corners()]
         share = min(shares), max(shares)
         forward = _mixed(ahead, self.rest_forward, share)
