@@ -157,6 +157,8 @@ def test_the_first_day_of_hire_is_the_earliest_that_is_said() -> None:
     assert first_day(kitlist(ORDERS)) == date(2027, 3, 4)
     assert first_day(kitlist(ORDERS, undated)) == date(2027, 3, 6)
     assert first_day(kitlist('order "From two"\n  1 x "Osmer 98"\n', undated)) is None
+    misspelt = 'order "From two"\n  dats 2027-03-01\n  1 x "Osmer 98"\n'
+    assert first_day(kitlist(misspelt)) is None
 
 
 @pytest.mark.parametrize(

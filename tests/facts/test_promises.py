@@ -171,6 +171,28 @@ def test_days_of_an_order_that_cannot_be_read_are_not_those_of_its_list() -> Non
     assert found.amount("promised") == Amount(2, 4, ('list "A": dates',))
 
 
+@pytest.mark.parametrize("word", ["dats", "date", "wanted"])
+@pytest.mark.parametrize("entry", ["order", "rig A"])
+def test_days_behind_a_word_that_is_misspelt_are_not_those_of_the_list(word: str, entry: str) -> None:
+    """What is certain on the days of the list is only what the other list has on them."""
+    line = '2 x "H"' if entry == "order" else 'head "H"'
+    misspelt = f"{entry}\n  {word} 2027-07-01 to 2027-07-03\n  {line}\n"
+    first = a_list(f'list "A"\n{dates((0, 3))}{ORDER.format(2)}', "a.kitlist")
+    found = item([first, a_list(f'list "B"\n{dates((0, 3))}{misspelt}', "b.kitlist")], 0, "H")
+    assert found is not None
+    assert found.amount("promised").low == 2
+    assert found.amount("promised").high == float("inf")
+    assert 'list "B": dates' in found.amount("promised").missing
+
+
+def test_a_line_that_has_nothing_of_days_leaves_an_order_those_of_its_list() -> None:
+    first = a_list(f'list "A"\n{dates((0, 3))}{ORDER.format(2)}', "a.kitlist")
+    broken = a_list(f'list "B"\n{dates((0, 3))}{ORDER.format(2)}  2 x H\n', "b.kitlist")
+    found = item([first, broken], 0, "H")
+    assert found is not None
+    assert found.amount("promised").low == 4
+
+
 @pytest.mark.parametrize(
     ("broken", "missing"),
     [

@@ -134,7 +134,9 @@ def days_in(move: MoveSubject) -> Amount:
 
 
 def first_day(kitlist: KitList) -> date | None:
-    """The first day of hire: an order's own dates, or the list's where it says none."""
+    """The first day of hire: an order's own dates, or the list's where it says none; None where one is not known."""
+    if any(order.dates is None and "dates" in order.places for order in kitlist.orders):
+        return None
     said = [days.first for order in kitlist.orders if (days := order.dates or kitlist.dates) is not None]
     if said:
         return min(said)

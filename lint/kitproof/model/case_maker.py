@@ -9,6 +9,7 @@ from kitproof.model import convert
 from kitproof.model.convert import Line
 from kitproof.model.impossible import possible_case, possible_charge
 from kitproof.model.kitlist import Case, Lifted, Move, Order, OrderLine, Packed, Waiver
+from kitproof.model.lost import lost_days
 from kitproof.model.parts import Part
 from kitproof.model.quantities import Interval
 from kitproof.model.reports import Report
@@ -58,8 +59,13 @@ def make_move(document: Document, entry: Entry) -> Move:
 
 
 def make_order(document: Document, entry: Entry, find: FindPart) -> Order:
-    """An order with its lines. Rows that could not be read are named, since each may have ordered anything."""
+    """An order with its lines. Rows that could not be read are named, since each may have ordered anything.
+
+    Where one of them may have been its `dates`, its days are not known, and not those of its list.
+    """
     values, places = _plain(document, entry, ())
+    days = lost_days(document, entry)
+    places |= {"dates": days} if days is not None else {}
     lines = []
     unread = [entry.line + row for row in entry.unread]
     for field in entry.fields:

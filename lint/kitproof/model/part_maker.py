@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
 from typing import Any
 
 from kitproof.model import convert
 from kitproof.model.convert import Line
+from kitproof.model.lost import lost_fields
 from kitproof.model.parts import Counterbalance, Part, Weighed
 from kitproof.reading.document import Document, Entry, Field, Where
 from kitproof.words.dimensions import MASS, NUMBER
@@ -32,7 +32,7 @@ def make_part(document: Document, entry: Entry, within: float) -> Part:
             unread.add(word.name)
         else:
             _take(values, word, field, line, within)
-    for word, where in _lost(document, entry, known):
+    for word, where in lost_fields(document, entry, known):
         unread.add(word.name)
         places.setdefault(word.name, where)
     for word in known.values():
@@ -46,25 +46,6 @@ def make_part(document: Document, entry: Entry, within: float) -> Part:
         unread=frozenset(unread),
         **values,
     )
-
-
-def _lost(document: Document, entry: Entry, known: Mapping[str, FieldWord]) -> Iterator[tuple[FieldWord, Where]]:
-    """Fields that may stand on rows that could not be read: what the row starts with, or the word nearest to it."""
-    for slip in entry.slips:
-        if slip.kind == "unknown-word" and slip.nearest and slip.nearest[0] in known:
-            yield known[slip.nearest[0]], document.where(entry, slip.row, slip.start, slip.end)
-    rows = [row for row in entry.unread if row]
-    if not rows:
-        return
-    from kitproof.reading.fields import key_of, vocabulary  # loaded already where a line could not be read
-
-    for row in rows:
-        text = document.lines[entry.line + row - 1]
-        start = len(text) - len(text.lstrip())
-        match = vocabulary("part", entry.part_kind).pattern.match(text, start)
-        word = known.get(key_of(match[0])) if match else None
-        if match and word:
-            yield word, document.where(entry, row, start, match.end())
 
 
 def _not_known(word: FieldWord) -> dict[str, Any]:

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from kitproof.model import convert
 from kitproof.model.convert import Line
 from kitproof.model.impossible import possible_day
+from kitproof.model.lost import lost_days
 from kitproof.model.parts import Part
 from kitproof.model.reports import Report
 from kitproof.model.rigs import Option, Rig, Site, SlotLine
@@ -68,6 +69,9 @@ def make_rig(document: Document, entry: Entry, like: Rig | None, site: Site, fin
             case _:
                 _condition(values, field.word, field.value, line)
                 lost.extend([_lost_line(this, line)] if field.word == "underslung" and field.value is None else [])
+    days = lost_days(document, entry)
+    if days is not None:
+        values |= {"dates": None, "places": {**values.get("places", {}), "dates": days}}
     _stand_in(this, lines, like)
     _from_the_ground_up(this, lines)
     own_site = {field.name: values.pop(field.name) for field in SITE if field.name in values}
