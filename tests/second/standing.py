@@ -182,10 +182,18 @@ def _facts(place: Place, boxes: Sequence[Box], ends: Sequence[bool]) -> dict[str
         inner = (min(each[name] for each in at_points), max(each[name] for each in at_points))
         exact = sharp and (place.pushed.sharp or name not in ("overturn_share", "ballast_needed"))
         if name == "fall_share":
-            found[name] = _in_doubt(place, inner, inner if exact and place.told else outer[name])
+            told = inner if exact and place.told else outer[name]
+            found[name] = _in_doubt(place, inner, (0.0, math.inf) if _down(place, boxes, points) else told)
         else:
             found[name] = _unsure(place, name, inner, inner if exact else outer[name])
     return found
+
+
+def _down(place: Place, boxes: Sequence[Box], points: int) -> bool:
+    """Whether at some point nothing is gained and nothing is needed, since it lies already: their quotient is no value,
+    and anything may be said of it."""
+    falls = (_fall(place, box, Picks(number)) for number in range(points) for box in boxes)
+    return any(fall.energy == 0 and fall.reach <= 0 for fall in falls)
 
 
 def _in_doubt(place: Place, inner: Range, outer: Range) -> Found:
