@@ -212,7 +212,7 @@ def _grounds(desk: Desk, sources: Sequence[Source], day: date) -> Iterator[tuple
         given = _given(desk, source.path, source.real, source.key, book, day)
         made.append((source, None if file is None else Ground(given, file)))
     lists = [ground.kitlist for _, ground in made if ground is not None]
-    others = iter(desk.beside(lists))
+    others = iter(desk.beside(lists, changing=True))
     for source, ground in made:
         yield source, None if ground is None else ground.beside(next(others)[1])
 

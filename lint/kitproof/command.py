@@ -115,7 +115,7 @@ def proof(
     lists = desk.lists(paths, called, lambda found: watched(found, "Reading"))
     laps.lap("rule book and reading")
     on = day or date.today()
-    pairs = desk.beside(lists)  # beside all lists, of which some may then not be proofed
+    pairs = desk.beside(lists, changing=prove)  # beside all lists, of which some may then not be proofed
     if revision is not None:
         pairs = desk.changed_after(revision, pairs)
         lists = [each for each, _ in pairs]

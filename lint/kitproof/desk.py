@@ -87,9 +87,9 @@ class Desk:
             self.stop(str(problem))
 
     @staticmethod
-    def beside(lists: Sequence[KitList]) -> list[tuple[KitList, tuple[Promised, ...]]]:
-        """Each list with what the others promise of the stock that it wants too."""
-        return list(zip(lists, beside(lists), strict=True))
+    def beside(lists: Sequence[KitList], *, changing: bool = False) -> list[tuple[KitList, tuple[Promised, ...]]]:
+        """Each list with what the others promise of the stock that it wants too, or may want where it is changed."""
+        return list(zip(lists, beside(lists, changing=changing), strict=True))
 
     def proofed(self, kitlist: KitList, others: tuple[Promised, ...], day: date) -> Proof:
         """The proof of a list; what is known of its rigs from the last one is not worked out again."""

@@ -187,7 +187,7 @@ def pair(
         raise KitproofError(f'"{kitlist.path}" is UTF-16 text. Save it as UTF-8 text first.')
     key, on = kitlist.kitlist.key, day or date.today()
     given = Given(kitlist.path, str(kitlist.real), key, kitlist.fetch, kitlist.book, on)
-    ground = Ground(given, file).beside(_promised(kitlist, beside))
+    ground = Ground(given, file).beside(_promised(kitlist, beside, changing=True))
     return tuple(paired(ground, each, most) for each in _rigs(kitlist, rig))
 
 
@@ -218,11 +218,13 @@ def _source(path: str, looks: Looks) -> Source:
     return next(source(each, looks) for each in lists_in((path,), looks))
 
 
-def _promised(kitlist: ReadList, beside: Sequence[ReadList]) -> tuple[Promised, ...]:
-    """What other lists promise of the stock that this one wants; the list itself is not beside itself."""
+def _promised(kitlist: ReadList, beside: Sequence[ReadList], *, changing: bool = False) -> tuple[Promised, ...]:
+    """What other lists promise of the stock that this one wants, or where parts are tried in it may want; the list is
+    not beside itself."""
     from kitproof.facts.promises import beside as promises
 
-    return promises([kitlist.kitlist, *(each.kitlist for each in beside if each.real != kitlist.real)])[0]
+    lists = [kitlist.kitlist, *(each.kitlist for each in beside if each.real != kitlist.real)]
+    return promises(lists, changing=changing)[0]
 
 
 def _setting(kitlist: ReadList, day: date | None, beside: Sequence[ReadList]) -> Setting:

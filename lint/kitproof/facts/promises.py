@@ -8,7 +8,7 @@ name, and how many there are, if both say so.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from datetime import date
 from functools import cached_property
 
@@ -80,14 +80,18 @@ def _anything(kind: str, days: Days | None, where: Where, missing: tuple[str, ..
 # ---- which lists are looked at together ----------------------------------------------------------------------------
 
 
-def beside(lists: Sequence[KitList]) -> list[tuple[Promised, ...]]:
-    """For each list, what the others that are proofed with it promise of the parts that it promises itself.
+def beside(lists: Sequence[KitList], *, changing: bool = False) -> list[tuple[Promised, ...]]:
+    """For each list, what the others that are proofed with it promise of the parts that it promises itself; where it is
+    to be changed (`changing`), of all parts of its books, since it may come to take any of them.
 
     Lists of one name and with different issues are one list: only the newest of them promises anything.
     """
     whole = [promised_by(each) for each in lists]
     shelf = _Shelf(whole)
-    return [tuple(shelf.relevant(number, own)) for number, own in enumerate(whole)]
+    wanted = [{each.name for each in own.promises if each.name} for own in whole]
+    if changing:
+        wanted = [names.union(each.parts) for names, each in zip(wanted, lists, strict=True)]
+    return [tuple(shelf.relevant(number, own, wanted[number])) for number, own in enumerate(whole)]
 
 
 class _Shelf:
@@ -108,10 +112,9 @@ class _Shelf:
     def _has_newer(self, one: Promised) -> bool:
         return any(older(one, self.whole[number]) for number in self.by_title.get(one.title, ()))
 
-    def relevant(self, number: int, own: Promised) -> Iterator[Promised]:
-        """Of the other lists those that promise something of the parts that one promises, or may, with that alone; and
-        its namesakes, of which other issues promise nothing."""
-        mine = {each.name for each in own.promises if each.name}
+    def relevant(self, number: int, own: Promised, mine: Collection[str]) -> Iterator[Promised]:
+        """Of the other lists those that promise something of the parts that one promises (`mine`), or may, with that
+        alone; and its namesakes, of which other issues promise nothing."""
         found: dict[int, list[int]] = {other: [] for other in self.by_title.get(own.title, ())}
         for name in (*mine, "") if mine else ():
             for other, place in self.by_part.get(name, ()):

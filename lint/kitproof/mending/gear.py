@@ -8,12 +8,12 @@ from collections.abc import Iterator
 from kitproof.facts.mating import JOINERS, JointSubject, shortest_bridge
 from kitproof.facts.part import PartSubject
 from kitproof.facts.rig import RigSubject
-from kitproof.facts.tally import Tally
 from kitproof.mending.edits import Spot, put_below, quoted, spot_at
 from kitproof.mending.ground import Ground
 from kitproof.mending.offer import Offer, rig_of
+from kitproof.mending.stock import Stock
 from kitproof.model.parts import Part
-from kitproof.model.rigs import SlotLine
+from kitproof.model.rigs import Rig, SlotLine
 from kitproof.proofing.covering import Found
 from kitproof.proofing.findings import Change
 from kitproof.reading.document import Entry, Where
@@ -44,7 +44,7 @@ def choices(ground: Ground, found: Found, action: Action) -> Iterator[Offer]:
     line = next((each for each in rig.rig.lines if any(o.where == thing.where() for o in each.options)), None)
     if line is None:
         return
-    for part in ranked(ground, thing.part.kind, thing.part.name):
+    for part in ranked(ground, rig.rig, thing.part.kind, thing.part.name):
         says = f"Choose {quoted(part.name)} in the place of {thing.label}"
         for changes in _in_its_place(ground, rig, line, thing.where(), part):
             yield Offer(says, changes, thing.part, (part,))
@@ -87,9 +87,9 @@ def additions(ground: Ground, found: Found, action: Action) -> Iterator[Offer]:
     rig = rig_of(found.thing)
     slot = WORDS.get(action.path[-1], "") if action.path else ""
     own = _entry_of(ground, rig) if rig is not None else None
-    if own is None or not slot:
+    if rig is None or own is None or not slot:
         return
-    runs: list[tuple[Part, ...]] = [(part,) for part in ranked(ground, slot, "")]
+    runs: list[tuple[Part, ...]] = [(part,) for part in ranked(ground, rig.rig, slot, "")]
     if isinstance(found.thing, JointSubject) and slot in JOINERS:
         joint = found.thing
         books = tuple(ground.kitlist.parts.values())
@@ -137,17 +137,20 @@ def _entry_of(ground: Ground, rig: RigSubject) -> Entry | None:
 # Which part first
 
 
-def ranked(ground: Ground, kind: str, but: str) -> list[Part]:
-    """The parts of a kind in the books in use: in stock, then stock not known, then out of stock; smallest first."""
-    tally = Tally(ground.kitlist)
+def others_of(ground: Ground, kind: str, but: str) -> list[Part]:
+    """The parts of a kind in the books in use, but one."""
+    return [each for each in ground.kitlist.parts.values() if each.kind == kind and each.name != but]
+
+
+def ranked(ground: Ground, rig: Rig, kind: str, but: str) -> list[Part]:
+    """The parts of a kind that a rig may take in the place of one, or besides: in stock on its dates beside all that is
+    promised, then stock not known, then out of stock; smallest first."""
+    stock = Stock(ground, rig, keeping=True)
 
     def rank(part: Part) -> tuple[int, float, float, str]:
-        enough = part.have is not None and part.have > tally.at_once(part.name)
-        stock = 1 if part.have is None else 0 if enough else 2
-        return stock, size_of(part), part.mass.high if part.mass else math.inf, part.name
+        return stock.of(part), size_of(part), part.mass.high if part.mass else math.inf, part.name
 
-    parts = (each for each in ground.kitlist.parts.values() if each.kind == kind and each.name != but)
-    return sorted(parts, key=rank)
+    return sorted(others_of(ground, kind, but), key=rank)
 
 
 def size_of(part: Part) -> float:

@@ -7,9 +7,6 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from kitproof.mending.pairing.results import (
-    IN_STOCK,
-    OUT_OF_STOCK,
-    STOCK_NOT_KNOWN,
     Carries,
     Margin,
     Paired,
@@ -17,6 +14,7 @@ from kitproof.mending.pairing.results import (
     TurnedDown,
     Undecided,
 )
+from kitproof.mending.stock import IN_STOCK, OUT_OF_STOCK, STOCK_NOT_KNOWN
 from kitproof.model.parts import Part
 from kitproof.rulebook.messages import Units
 from kitproof.showing.amounts import value_text

@@ -12,8 +12,9 @@ from kitproof.facts.mating import joints
 from kitproof.facts.rig import RigSubject
 from kitproof.mending.gear import size_of
 from kitproof.mending.ground import Ground
-from kitproof.mending.pairing.results import IN_STOCK, OUT_OF_STOCK, STOCK_NOT_KNOWN, Paired
+from kitproof.mending.pairing.results import Paired
 from kitproof.mending.pairing.search import paired
+from kitproof.mending.stock import IN_STOCK, OUT_OF_STOCK, STOCK_NOT_KNOWN
 from kitproof.model.parts import Part
 from kitproof.model.rigs import Option, Rig, SlotLine
 from kitproof.proofing.judging import judged_rig

@@ -14,8 +14,6 @@ from kitproof.words.dimensions import Dimension
 SLOTS = ("sticks", "head", "slide")
 """What is chosen, from the ground up."""
 
-IN_STOCK, STOCK_NOT_KNOWN, OUT_OF_STOCK = range(3)
-
 
 class Pairing(Struct, frozen=True):
     """One part for each slot that is chosen, from the ground up, and the adapters that stand on each of them."""

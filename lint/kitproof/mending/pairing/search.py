@@ -21,15 +21,14 @@ from kitproof.mending.pairing.joining import Joining, Runs
 from kitproof.mending.pairing.judging import Judged, Verdict, rules_of
 from kitproof.mending.pairing.margins import margins, tightest
 from kitproof.mending.pairing.results import (
-    IN_STOCK,
-    OUT_OF_STOCK,
     Carries,
     Paired,
     Pairing,
     TurnedDown,
     Undecided,
 )
-from kitproof.mending.pairing.stock import Candidate, Stock, mass_of
+from kitproof.mending.pairing.stock import Candidate, candidates, mass_of
+from kitproof.mending.stock import IN_STOCK, OUT_OF_STOCK, Stock
 from kitproof.model.parts import Part
 from kitproof.model.rigs import Rig
 from kitproof.proofing.questions import Question, questions
@@ -50,7 +49,7 @@ class Search:
         self.frame, self.stock = framed(rig), Stock(ground, rig)
         self.joining = Joining(tuple(ground.kitlist.parts.values()))
         self.rules = rules_of(ground.given.book)
-        self.candidates = {slot: self.stock.candidates(slot) for slot in self.frame.slots}
+        self.candidates = {slot: candidates(self.stock, slot) for slot in self.frame.slots}
         self.turned: dict[Names, TurnedDown] = {}
         self.undecided: dict[Names, Undecided] = {}
         self.tops: dict[str, list[Pairing]] = {}
