@@ -156,7 +156,7 @@ def pair(
 
     Exit status: 0 something carries each rig, 1 nothing does for one of them, 2 it could not run.
     """
-    from kitproof.mending.pairing.search import paired
+    from kitproof.mending.pairing.search import paired, too_many
     from kitproof.showing.pairing_text import pairing_lines, pairings_json
 
     desk = desk_for(options)
@@ -166,6 +166,9 @@ def pair(
         if ground is None:
             desk.stop(_WIDE.format(source.path))
         rigs = [each for each in ground.kitlist.rigs if rig in (None, each.name)]
+        beyond = next(filter(None, map(too_many, rigs)), "")
+        if beyond:
+            desk.stop(beyond)
         mine = [paired(ground, each, None if every else most) for each in rigs]
         if mine:
             found.append((source.path, mine))

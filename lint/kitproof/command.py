@@ -207,7 +207,15 @@ def numbers(
         setting = setting_of(kitlist, book, day or date.today(), others)
         from_whom = [] if rig or names or worked else ordered(setting)
         orders += from_whom
-        mine = [room.numbers(setting, each, work=worked) for each in kitlist.rigs if rig in (None, each.name)]
+        mine = [
+            room.numbers(setting, each, work=worked, names=names) for each in kitlist.rigs if rig in (None, each.name)
+        ]
+        beyond = next((each for each in mine if each.of > room.MANY), None) if every else None
+        if beyond is not None:
+            desk.stop(
+                f"rig {beyond.name} has {beyond.of} combinations, too many to print each. Leave --every out for the "
+                "one that loads the head most, and name parts with --with for one that holds them."
+            )
         mine = [room.narrowed(each, names, every=every or form == "json") for each in mine]
         mine = [each for each in mine if each.combinations]
         found += mine

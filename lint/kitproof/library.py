@@ -152,6 +152,7 @@ def numbers(
 
     Each fact is an interval in SI with what is missing; its meaning, formula and source are those of
     `kitproof.facts.registry`. With `worked` each comes with how it came about and what widens it most: slower.
+    Of a rig with more than 10,000 combinations it is the one that loads the head most; `of` is how many there are.
     Raises NoSuchRigError.
     """
     from kitproof.proofing import numbers as room
@@ -174,11 +175,12 @@ def pair(
     combination: those in stock first, the smallest first; why the others do not; what is undecided.
 
     `most` is how many pairings to look for, from 1; None for all there are, which is slower.
-    Raises NoSuchRigError, and KitproofError for a list in UTF-16, which no part can be tried in.
+    Raises NoSuchRigError, and KitproofError for a list in UTF-16, which no part can be tried in, and for a rig with
+    more combinations than a pairing can be tried in.
     """
     from kitproof.mending.filetext import opened
     from kitproof.mending.ground import Given, Ground
-    from kitproof.mending.pairing.search import paired
+    from kitproof.mending.pairing.search import paired, too_many
 
     if most is not None and most < 1:
         raise KitproofError(f"{most} pairings cannot be looked for. Ask for 1 or more, or None for all.")
@@ -188,7 +190,11 @@ def pair(
     key, on = kitlist.kitlist.key, day or date.today()
     given = Given(kitlist.path, str(kitlist.real), key, kitlist.fetch, kitlist.book, on)
     ground = Ground(given, file).beside(_promised(kitlist, beside, changing=True))
-    return tuple(paired(ground, each, most) for each in _rigs(kitlist, rig))
+    rigs = _rigs(kitlist, rig)
+    beyond = next(filter(None, map(too_many, rigs)), "")
+    if beyond:
+        raise KitproofError(beyond)
+    return tuple(paired(ground, each, most) for each in rigs)
 
 
 def list_of(found: Source, keep: Kept, fetch: Fetch) -> KitList:

@@ -121,6 +121,73 @@ def _stocked(number: int, chance: random.Random) -> str:
     )
 
 
+CHOSEN = (
+    ("battery", "at 150 mm back, 90 mm up"),
+    ("monitor", "at 120 mm up"),
+    ("matte box", "at 300 mm forward, 80 mm up"),
+    ("handle", "at 160 mm up"),
+    ("accessory", "at 40 mm back, 60 mm up"),
+)
+SUPPORT = """
+part sticks "Sticks"
+  mass      5 kg
+  takes     bowl 100 mm
+  rated     60 kg
+  legs      600..1600 mm
+  feet      500 mm at 600 mm, 800 mm at 1600 mm
+
+part head "Head"
+  mass      6 kg
+  height    120 mm
+  sits on   bowl 100 mm
+  takes     slide wide
+  chart     24 kg at 100 mm, 18 kg at 200 mm, 9 kg at 400 mm
+  tilt axis  45 mm below plate
+  counterbalance  5 to 50 N·m, stepless
+  tilt      -70° to 85°
+  drag      0.5 to 8 N·m
+
+part base "Base"
+  mass      1.1 kg
+  height    30 mm
+  size      220 x 100 x 30 mm
+  rated     40 kg
+  sits on   slide wide
+  takes     screw 1/4-20
+"""
+
+
+def rig_of_many(options: int, seed: int = 1) -> str:
+    """A list with one rig that has so many alternatives in each of seven slots."""
+    chance = random.Random(seed)
+    made = [f'list "Many {seed}"\n', SUPPORT]
+    for number in range(options):
+        made.append(
+            f'part camera "camera {number}"\n  mass {chance.uniform(3, 6):.2f} kg\n  size 250 x 160 x 170 mm\n'
+            f"  cog 10 mm back, {chance.randint(70, 90)} mm up\n  sits on screw 1/4-20\n"
+            "  takes mount big at 60 mm forward, 80 mm up\n"
+        )
+        long = 120 + 20 * number
+        made.append(
+            f'part lens "lens {number}"\n  mass {chance.uniform(1, 5):.2f} kg\n  size {long} x 110 x 110 mm\n'
+            f"  length {long} mm\n  cog {long // 2} mm forward\n  sits on mount big\n"
+        )
+        for kind, _ in CHOSEN:
+            made.append(
+                f'part {kind} "{kind} {number}"\n  mass {chance.uniform(0.3, 1.3):.2f} kg\n'
+                "  size 80 x 60 x 70 mm\n  cog 0 mm up\n"
+            )
+    slots = [("camera", ""), ("lens", ""), *CHOSEN]
+    lines = [f"  {kind}  {_or(kind, options)}{', ' if at else ''}{at}" for kind, at in slots]
+    support = ['rig A\n  sticks  "Sticks", legs at 1300 mm\n  head    "Head"\n  base    "Base"']
+    conditions = ["  tilts   -30° to 25°\n  wind    5 m/s\n  ground slope up to 5°\n"]
+    return "\n".join((*made, *support, *lines, *conditions))
+
+
+def _or(kind: str, options: int) -> str:
+    return " or ".join(f'"{kind} {number}"' for number in range(options))
+
+
 def edited(text: str, number: int) -> str:
     """The same with one line changed: the last mass."""
     at = text.rindex("  mass")

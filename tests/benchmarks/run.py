@@ -32,7 +32,7 @@ from kitproof.proofing.proof import proof
 from kitproof.reading.entries import by_text, read
 from kitproof.rulebook.rules import RuleBook
 from kitproof.rulebook.truths import NEAR, TINY, compare
-from tests.benchmarks.made import as_toml, as_yaml, edited, list_of, stock_of
+from tests.benchmarks.made import as_toml, as_yaml, edited, list_of, rig_of_many, stock_of
 from tests.benchmarks.timing import Work, calls_in_turn, in_turn, surroundings, tool
 
 DAY = date(2027, 3, 1)
@@ -46,6 +46,16 @@ with open(sys.argv[1]) as file:
     print(len([Entry(**each) for each in yaml.load(file, Loader=yaml.CSafeLoader)]))
 """
 
+
+MESHED = """
+import numpy
+chance = numpy.random.default_rng(1)
+masses = [chance.uniform(0.3, 5, 10) for _ in range(7)]
+heights = [chance.uniform(0, 0.3, 10) for _ in range(7)]
+mass = sum(numpy.meshgrid(*masses))
+moment = sum(numpy.meshgrid(*(one * other for one, other in zip(masses, heights))))
+print((moment / mass > 0.15).sum())
+"""
 
 SCHEMA = """{"type": "array", "items": {"type": "object", "required": ["entry"],
  "additionalProperties": {"type": "string"}}}"""
@@ -74,6 +84,12 @@ class Bench:
         """Throws away what is kept, but not the compiled modules."""
         for each in (self.folder / "kept").glob("*-*"):
             each.unlink()
+
+    def forget_answers(self, _: int = 0) -> None:
+        """Throws away what was printed and said, so that it is judged again."""
+        for kind in ("answer", "rigs"):
+            for each in (self.folder / "kept").glob(f"{kind}-*"):
+                each.unlink()
 
     def write(self, name: str, lines: int, seed: int = 1) -> str:
         text = list_of(lines, seed)
@@ -213,6 +229,23 @@ class Bench:
         tree = _held(lambda: [parser.parse("12.5 kg") for _ in range(text.count("\n"))])
         self.row("memory at 100,000 lines", "half of a lark tree", (ours / tree, "lark trees of one quantity a line"))
 
+    def combinations(self) -> None:
+        """Every rule over ten million combinations of one rig, against all of two sums in one array each: the masses,
+        and their moments."""
+        for options in (1, 10):
+            (self.folder / f"many-{options}.kitlist").write_text(rig_of_many(options), encoding="utf-8")
+        (self.folder / "meshed.py").write_text(MESHED, encoding="utf-8")
+        words = ["many-1.kitlist", "many-10.kitlist"]
+        one, many = (self.kitproof(each, before=self.forget_answers) for each in words)
+        meshed = self.work([tool("python"), "meshed.py"])
+        found = in_turn({"one": one, "many": many, "meshed": meshed}, min(self.times, 3))
+        extra = (many.most_memory - one.most_memory) / 1e6
+        self.row(
+            "10 million combinations of one rig, every rule",
+            "1/5 × numpy's meshgrid of two sums; 20 MB more than for one",
+            (found["many"] / found["meshed"], f"numpy's meshgrid of two sums; {extra:.1f} MB more than for one"),
+        )
+
     def pairing(self) -> None:
         book = shipped_book()
         grounds = iter([_ground(stock_of(300, seed), book) for seed in range(2 * (self.times + 1))])
@@ -274,7 +307,17 @@ def _held(make: Callable[[], object]) -> int:
     return taken
 
 
-PARTS = ("short_list", "long_list", "many_files", "reading", "growth", "comparison", "memory", "pairing")
+PARTS = (
+    "short_list",
+    "long_list",
+    "many_files",
+    "reading",
+    "growth",
+    "comparison",
+    "memory",
+    "combinations",
+    "pairing",
+)
 
 
 def main() -> None:

@@ -11,6 +11,8 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 Before = Callable[[int], object]
+MEMORY_UNIT = 1 if sys.platform == "darwin" else 1024
+"""What the system counts a process's memory in, in bytes."""
 
 
 class Work:
@@ -18,19 +20,25 @@ class Work:
 
     def __init__(self, words: list[str], folder: Path, around: Mapping[str, str], before: Before | None = None) -> None:
         self.words, self.folder, self.around, self.before = words, folder, around, before
+        self.most_memory = 0
+        """The most that any run of it had in memory at once, in bytes."""
 
     def run(self, number: int) -> float:
         """Processor time of the process and its children, in s: on a busy machine it says more than the clock."""
         if self.before is not None:
             self.before(number)
-        began = os.times()
-        result = subprocess.run(
-            self.words, cwd=self.folder, env=self.around, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, check=False
+        process = subprocess.Popen(
+            self.words, cwd=self.folder, env=self.around, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE
         )
-        ended = os.times()
-        if result.returncode not in (0, 1):
-            raise SystemExit(f"{' '.join(self.words)} ended with {result.returncode}:\n{result.stderr.decode()}")
-        return ended.children_user - began.children_user + ended.children_system - began.children_system
+        assert process.stderr is not None
+        said = process.stderr.read()
+        _, status, used = os.wait4(process.pid, 0)
+        process.returncode = os.waitstatus_to_exitcode(status)
+        process.stderr.close()
+        if process.returncode not in (0, 1):
+            raise SystemExit(f"{' '.join(self.words)} ended with {process.returncode}:\n{said.decode()}")
+        self.most_memory = max(self.most_memory, used.ru_maxrss * MEMORY_UNIT)
+        return used.ru_utime + used.ru_stime
 
 
 def in_turn(works: Mapping[str, Work], times: int) -> dict[str, float]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from click.testing import CliRunner
 
 from kitproof.command import main
-from kitproof.proofing.judging import RULE
+from kitproof.proofing.hits import RULE
 from kitproof.proofing.laps import Laps
 from kitproof.showing.time_text import time_lines
 from tests.house.readme_parts import sample

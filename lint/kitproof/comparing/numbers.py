@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from msgspec import Struct
 
+from kitproof.facts.boxes import count
 from kitproof.facts.build import combinations
 from kitproof.facts.packing import CaseSubject
 from kitproof.facts.rig import RigSubject
@@ -40,6 +41,8 @@ OF_A_RIG = (
 )
 OF_A_CASE = ("case_mass", "case_spare")
 NEAR = 1e-9
+MANY = 256
+"""Of rigs with more combinations the ends are looked for, and not found by working out each."""
 
 
 class Moved(Struct, frozen=True):
@@ -53,6 +56,10 @@ class Moved(Struct, frozen=True):
 
 def of_rig(setting: Setting, rig: Rig | None) -> dict[str, Amount]:
     """The facts of a rig, each from the least to the most over all its combinations; nothing for no rig."""
+    if rig is not None and count(rig) > MANY:
+        from kitproof.proofing.spans import spans  # most rigs have few combinations
+
+        return spans(setting, rig, OF_A_RIG)
     builds = [] if rig is None else [RigSubject(setting, build) for build in combinations(rig)]
     return _over(builds, OF_A_RIG)
 

@@ -80,7 +80,7 @@ def slide_spare(rig: RigSubject) -> Amount:
     travel = found[0].part.travel if len(found) == 1 else None
     if travel is None or not travel.known:
         lacks = (found[0].part.lacks("travel"),) if len(found) == 1 else ()
-        return Amount(-math.inf, math.inf, joined(needed.missing, lacks))
+        return rig.whatever(Amount(-math.inf, math.inf, joined(needed.missing, lacks)))
     ends = [min(at - travel.low, travel.high - at) for at in (needed.low, needed.high)]
     middle = (travel.low + travel.high) / 2
     top = (travel.high - travel.low) / 2 if needed.low <= middle <= needed.high else max(ends)

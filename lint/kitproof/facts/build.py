@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import product
 
 from msgspec import Struct
@@ -55,18 +55,26 @@ def combinations(rig: Rig) -> Iterator[Build]:
 
     A line with `only with` stands only where one of the names it gives does; what that leaves alike is one combination.
     """
+    return (build for _, build in picked(rig))
+
+
+def picked(rig: Rig) -> Iterator[tuple[tuple[int, ...], Build]]:
+    """The same, each with the option that is chosen of each line; of a line that does not stand, -1."""
     seen: set[tuple[int, ...]] = set()
     for picks in product(*(range(len(line.options)) for line in rig.lines)):
         chosen = [line.options[pick] for line, pick in zip(rig.lines, picks, strict=True)]
-        stays = _stays(rig.lines, chosen)
+        stays = kept_lines(rig.lines, chosen)
         key = tuple(pick if kept else -1 for pick, kept in zip(picks, stays, strict=True))
         if key not in seen:
             seen.add(key)
-            yield _build(rig, chosen, stays)
+            yield key, built(rig, chosen, stays)
 
 
-def _stays(lines: tuple[SlotLine, ...], chosen: list[Option]) -> list[bool]:
-    """Which lines stand. A line may be there for one that itself falls away: done until nothing changes."""
+def kept_lines(lines: tuple[SlotLine, ...], chosen: Sequence[Option]) -> list[bool]:
+    """Which lines stand with one option of each chosen.
+
+    A line may be there for one that itself falls away: done until nothing changes.
+    """
     stays = [True] * len(lines)
     while True:
         names = {each.part.name for each, kept in zip(chosen, stays, strict=True) if kept and each.part}
@@ -79,7 +87,8 @@ def _stays(lines: tuple[SlotLine, ...], chosen: list[Option]) -> list[bool]:
         stays = now
 
 
-def _build(rig: Rig, chosen: list[Option], stays: list[bool]) -> Build:
+def built(rig: Rig, chosen: Sequence[Option], stays: Sequence[bool]) -> Build:
+    """The build of one combination: an option of each line, and whether the line stands."""
     standing = []
     choice: dict[str, str] = {}
     for line, option, kept in zip(rig.lines, chosen, stays, strict=True):

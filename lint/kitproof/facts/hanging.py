@@ -108,7 +108,7 @@ def lens_share(rig: RigSubject) -> Amount | None:
     terms, missing = _arm(rig, lens)
     moment = camera.part.lens_moment
     if moment is None or not moment.known:
-        return Amount(-math.inf, math.inf, joined(missing, (camera.part.lacks("lens_moment"),)))
+        return rig.whatever(Amount(-math.inf, math.inf, joined(missing, (camera.part.lacks("lens_moment"),))))
     return Amount(*beams.lens_share_range(terms, moment.range), missing)
 
 
@@ -165,7 +165,7 @@ def rod_sag(rig: RigSubject) -> Amount | None:
     length, diameter = part.length, part.diameter
     if not _known(length) or not _known(diameter):
         lacks = tuple(part.lacks(name) for name in ("length", "diameter") if not _known(getattr(part, name)))
-        return Amount(0.0, math.inf, joined(missing, lacks))
+        return rig.whatever(Amount(0.0, math.inf, joined(missing, lacks)))
     assert length is not None
     assert diameter is not None
     wall = part.wall.range if part.wall is not None and part.wall.known else beams.UNKNOWN_WALL

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from kitproof.facts.hulls import of_each
 from kitproof.facts.scales import weighed
 from kitproof.model.parts import Part
 from kitproof.model.quantities import ANYWHERE, UNKNOWN_SPOT, Interval, Range, Spot
@@ -12,6 +13,7 @@ from kitproof.words.kinds import KINDS
 UNBOUNDED: Range = (0.0, math.inf)
 
 
+@of_each
 def mass_of(part: Part) -> tuple[Range, tuple[str, ...]]:
     """A part's mass in kg, and what is missing: [0, inf) where it is not known. Two scales add up."""
     if part.mass is not None and part.mass.known:
@@ -22,6 +24,7 @@ def mass_of(part: Part) -> tuple[Range, tuple[str, ...]]:
     return (0.0, math.inf), (part.lacks("mass"),)
 
 
+@of_each
 def centre_of(part: Part) -> tuple[Spot, tuple[str, ...]]:
     """A part's centre of gravity from its own seat: as said, by two scales, else the middle half of its outline."""
     if not part.cog_known:
@@ -35,6 +38,7 @@ def centre_of(part: Part) -> tuple[Spot, tuple[str, ...]]:
     return spot, missing
 
 
+@of_each
 def height_of(part: Part) -> tuple[Range, tuple[str, ...]]:
     """From a part's seat to its top face: as said, else its size's high side."""
     if part.height is not None:
@@ -44,6 +48,7 @@ def height_of(part: Part) -> tuple[Range, tuple[str, ...]]:
     return ANYWHERE, (part.lacks("height"),)
 
 
+@of_each
 def outline(part: Part) -> Spot:
     """The box that a part fills at most, from its seat. Outlines rise centred on the seat; lenses run forward of it,
     batteries back. A side that is not known reaches anywhere."""
@@ -69,6 +74,7 @@ def _middle_half(part: Part) -> Spot:
     return Spot(_half(along), _quarters(high), _half(across))
 
 
+@of_each
 def middle_up(part: Part) -> Range:
     """How high above its seat the middle of a part's outline is, in m."""
     if KINDS[part.kind].runs != "up":
@@ -89,6 +95,7 @@ def _centred(side: float) -> Range:
     return (-side / 2, side / 2)
 
 
+@of_each
 def sides(part: Part) -> tuple[Range, Range, Range]:
     """Lengths along, across and high, in metres; without bound where not known. A lens is as wide as its front."""
     along = across = high = UNBOUNDED

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 
 from kitproof.facts.build import Standing
 from kitproof.facts.fact import HouseNumber, fact
+from kitproof.facts.hulls import of_each
 from kitproof.facts.part import PartSubject
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount, joined, number
@@ -57,6 +58,7 @@ def batteries(rig: RigSubject) -> list[Standing]:
     return [each for each in rig.build.standing if each.line.slot == "battery"]
 
 
+@of_each
 def energy_of(part: Part) -> tuple[Range, tuple[str, ...]]:
     """What one battery holds, in J: as written, or its charge times its nominal voltage."""
     energy, voltage = part.energy, part.voltage
@@ -209,7 +211,7 @@ def draw_share(rig: RigSubject) -> Amount | None:
     delivers = [each.part.delivers for each in found]
     if not all(each is not None and each.known for each in delivers):
         lacks = tuple(e.part.lacks("delivers") for e in found if e.part.delivers is None or not e.part.delivers.known)
-        return Amount(0.0, math.inf, joined(drawn.missing, lacks))
+        return rig.whatever(Amount(0.0, math.inf, joined(drawn.missing, lacks)))
     known = [each.range for each in delivers if each is not None]
     weakest = (min(low for low, _ in known), min(high for _, high in known))
     return Amount(*powering.draw_share((drawn.low, drawn.high), weakest), drawn.missing)

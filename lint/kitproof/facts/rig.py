@@ -73,8 +73,14 @@ class RigSubject(Subject):
         whose = "the list" if name in self.rig.site.places and name not in self.rig.places else self.label
         return f"{whose}: {word}"
 
-    @cached_property
+    @property
     def placed(self) -> tuple[Placed, ...]:
+        """Everything but the sticks and the spreader, in its place."""
+        watch = self.setting.watch
+        return self._placed if watch is None else watch.noted(self._noted, "its places", lambda: placed(self.build))
+
+    @cached_property
+    def _placed(self) -> tuple[Placed, ...]:
         return placed(self.build)
 
     def group(self, *groups: str) -> tuple[Placed, ...]:

@@ -7,10 +7,13 @@ A rig says so by `mounted on`. Words for it in a title, a note or a name are a s
 from __future__ import annotations
 
 import re
+from itertools import chain
 
 from kitproof.facts.fact import fact
+from kitproof.facts.hulls import of_each
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import TRUTH, Truth, Verdict, Words, text
+from kitproof.model.parts import Part
 
 OUTSIDE = re.compile(
     r"(?<![\w-])(cranes?|jibs?|gimbals?|drones?|helicopters?|vehicles?|car mounts?|tracking cars?|cable ?cams?|"
@@ -23,12 +26,17 @@ OUTSIDE = re.compile(
 def _said(rig: RigSubject) -> str:
     """The first word of that sort in the list's title and notes, or the rig's name, notes and part names."""
     kitlist = rig.setting.kitlist
-    names = [each.part.name for each in rig.build.standing]
-    for words in (kitlist.title, *kitlist.notes, rig.rig.name, *rig.rig.notes, *names):
+    names = (each.part.name for each in rig.build.standing if _speaks_of_it(each.part))
+    for words in chain((kitlist.title, *kitlist.notes, rig.rig.name, *rig.rig.notes), names):
         found = OUTSIDE.search(words)
         if found:
             return found[0]
     return ""
+
+
+@of_each
+def _speaks_of_it(part: Part) -> bool:
+    return OUTSIDE.search(part.name) is not None
 
 
 @fact("outside", "rig", TRUTH, "whether it is mounted in a way that this proof does not cover")

@@ -10,6 +10,7 @@ from typing import Any, ClassVar
 from msgspec import Struct
 
 from kitproof.facts.fact import Fact
+from kitproof.facts.hulls import Watch
 from kitproof.facts.values import Amount, Held, Tagged, Words
 from kitproof.model.kitlist import KitList
 from kitproof.model.promises import Promised
@@ -22,7 +23,8 @@ TAG = "tag."
 class Setting(Struct, frozen=True):
     """What all subjects of one proof share: the list, the day, the house's numbers, and the registry of facts.
 
-    `others` is what the other lists that are proofed with it promise of the parts that it promises itself.
+    `others` is what the other lists that are proofed with it promise of the parts that it promises itself. `watch` is
+    there while many combinations are judged at once, and notes what is looked at.
     """
 
     kitlist: KitList
@@ -30,6 +32,7 @@ class Setting(Struct, frozen=True):
     house: Mapping[str, float]
     facts: Mapping[str, Mapping[str, Fact]]
     others: tuple[Promised, ...] = ()
+    watch: Watch | None = None
 
 
 class Subject:
@@ -40,6 +43,7 @@ class Subject:
     def __init__(self, setting: Setting) -> None:
         self.setting = setting
         self._known: dict[str, Held] = {}
+        self._noted: dict[str, tuple[Any, frozenset[int]]] = {}
 
     @property
     def label(self) -> str:
@@ -73,12 +77,22 @@ class Subject:
 
     def value(self, name: str) -> Held:
         """The value of a fact of this subject, worked out once; `tag.colour` is a house's own word."""
+        if self.setting.watch is not None:
+            return self.setting.watch.noted(self._noted, name, lambda: self._worked_out(name))
         if name not in self._known:
-            if name.startswith(TAG):
-                self._known[name] = self._tag(name.removeprefix(TAG))
-            else:
-                self._known[name] = self.setting.facts[self.about][name].compute(self)
+            self._known[name] = self._worked_out(name)
         return self._known[name]
+
+    def _worked_out(self, name: str) -> Held:
+        if name.startswith(TAG):
+            return self._tag(name.removeprefix(TAG))
+        return self.setting.facts[self.about][name].compute(self)
+
+    def whatever(self, value: Amount) -> Amount:
+        """What a fact is for want of something, whatever the numbers that were looked at: it does not hang on them."""
+        if self.setting.watch is not None:
+            self.setting.watch.blurred.clear()
+        return value
 
     def amount(self, name: str) -> Amount:
         """A fact that is a number."""

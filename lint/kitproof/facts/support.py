@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Sequence
 
 from kitproof.facts.build import Standing
 from kitproof.facts.fact import HouseNumber, fact
+from kitproof.facts.hulls import of_each
 from kitproof.facts.mass import lacking, masses, terms
 from kitproof.facts.part import PartSubject
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount, Words, joined, number, text, thing
 from kitproof.mechanics.holding import HOUSE, Figure, Holding, HoldingLimits
 from kitproof.mechanics.loads import safe_range, share_range, stack_range
+from kitproof.mechanics.means import Term, mass_range
 from kitproof.model.parts import Part, Point
+from kitproof.model.quantities import Range
 from kitproof.words.dimensions import LENGTH, MASS, NUMBER
 
 LEVER = "statics: torque is mass × g × height above the tilt axis; margins are common practice, no source"
@@ -117,7 +121,9 @@ def _no_height(rig: RigSubject) -> tuple[str, ...]:
 )
 def capacity(rig: RigSubject) -> Amount:
     height = rig.amount("cog_up")
-    return Amount(*holding_of(rig).capacity(height.low, height.high), joined(height.missing, _no_figure(rig)))
+    holding = holding_of(rig)
+    found = Amount(*holding.capacity(height.low, height.high), joined(height.missing, _no_figure(rig)))
+    return rig.whatever(found) if (found.low, found.high) == ANY and holding.kind == "unknown" else found
 
 
 @fact(
@@ -129,7 +135,7 @@ def capacity(rig: RigSubject) -> Amount:
     LEVER,
 )
 def load_share(rig: RigSubject) -> Amount:
-    return Amount(*share_range(terms(rig, "up"), holding_of(rig)), _missing(rig))
+    return _share(rig, share_range)
 
 
 @fact(
@@ -141,7 +147,13 @@ def load_share(rig: RigSubject) -> Amount:
     LEVER,
 )
 def safe_share(rig: RigSubject) -> Amount:
-    return Amount(*safe_range(terms(rig, "up"), holding_of(rig)), _missing(rig))
+    return _share(rig, safe_range)
+
+
+def _share(rig: RigSubject, of: Callable[[Sequence[Term], Holding], Range]) -> Amount:
+    found, holding = terms(rig, "up"), holding_of(rig)
+    share = Amount(*of(found, holding), _missing(rig))
+    return rig.whatever(share) if holding.kind == "unknown" and mass_range(found)[0] > 0 else share
 
 
 @fact(
@@ -158,6 +170,7 @@ def height_limit(rig: RigSubject) -> Amount:
     return Amount(low, high, joined(carried.missing, _no_figure(rig)))
 
 
+@of_each
 def rating(part: Part) -> tuple[tuple[float, float], tuple[str, ...]]:
     """A part's rated load in kg; [0, inf) with its name where it is not known."""
     if part.rated and part.rated[0].value.known:
@@ -202,12 +215,22 @@ def stack_share(rig: RigSubject) -> Amount:
 def _stack(rig: RigSubject) -> list[tuple[Standing, Amount, tuple[float, float], tuple[str, ...]]]:
     """The rated parts of the stack, each with what it bears, its rating, and what is missing of that."""
     chain = [each for each in rig.build.chain if each.line.slot not in ("sticks", "head", "camera")]
-    rated = [each for each in chain if each.part.rated or each.part.blank("rated") or not each.part.described]
-    return [(each, _above(rig, each), *rating(each.part)) for each in rated]
+    return [(each, _above(rig, each), *rating(each.part)) for each in chain if _counts(each.part)]
+
+
+@of_each
+def _counts(part: Part) -> bool:
+    """Whether a part gives a rating, or may give one."""
+    return bool(part.rated) or part.blank("rated") or not part.described
 
 
 def _weakest(rig: RigSubject) -> tuple[Standing, Amount] | None:
     """Of the stack the part with the greatest share of its rating on it, and what it bears; the lowest on a tie."""
+    watch = rig.setting.watch
+    return _picked_weakest(rig) if watch is None else watch.sharply(lambda: _picked_weakest(rig))
+
+
+def _picked_weakest(rig: RigSubject) -> tuple[Standing, Amount] | None:
     found = [(stack_range([((bears.low, bears.high), rated)]), each, bears) for each, bears, rated, _ in _stack(rig)]
     if not found:
         return None

@@ -10,7 +10,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from functools import cached_property
 from itertools import combinations as pairs
 
-from kitproof.facts.build import combinations
+from kitproof.facts.boxes import boxes
 from kitproof.mechanics.bookings import Booking, stretches
 from kitproof.model.kitlist import KitList
 from kitproof.model.parts import Part
@@ -158,14 +158,16 @@ def _most_listed(rig: Rig) -> dict[str, int]:
 
 
 def _most_standing(rig: Rig) -> dict[str, int]:
-    """How many of each part a rig needs at most, from all its combinations."""
+    """How many of each part a rig needs at most, from all its combinations: where the same lines stand, each line
+    chooses for itself."""
     most: Counter[str] = Counter()
-    for build in combinations(rig):
+    for box in boxes(rig):
         here: Counter[str] = Counter()
-        for each in build.standing:
-            here[each.part.name] += 1 + each.line.spare
+        for line, choices in zip(rig.lines, box.choices, strict=True):
+            chosen = (line.options[choice].part for choice in choices)
+            for name in {part.name for part in chosen if part is not None and part.name}:
+                here[name] += 1 + line.spare
         most |= here  # the greater of the two for each name
-    del most[""]
     return most
 
 

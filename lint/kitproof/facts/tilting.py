@@ -110,7 +110,7 @@ def counterbalance_share(rig: RigSubject) -> Amount:
     axis, no_axis = axis_of(rig)
     missing = joined(no_weight(rig, "up"), no_axis, no_spring)
     if spring is None:
-        return Amount(-math.inf, math.inf, missing)
+        return rig.whatever(Amount(-math.inf, math.inf, missing))
     return Amount(*springs.share_range(_terms(rig), axis, spring), missing)
 
 
@@ -143,7 +143,7 @@ def _against(rig: RigSubject, of: Callable[[Sequence[Term], Range, Spring], Rang
     axis, no_axis = axis_of(rig)
     missing = joined(no_weight(rig, "up"), no_axis, no_spring)
     if spring is None:
-        return Amount(0.0, math.inf, missing)
+        return rig.whatever(Amount(0.0, math.inf, missing))
     return Amount(*of(_terms(rig), axis, spring), missing)
 
 
@@ -161,7 +161,7 @@ def counterbalance_step(rig: RigSubject) -> Amount:
     axis, no_axis = axis_of(rig)
     missing = joined(no_weight(rig, "up"), no_axis, no_spring)
     if spring is None:
-        return Amount(0.0, math.inf, missing)
+        return rig.whatever(Amount(0.0, math.inf, missing))
     low, high = springs.step_range(springs.demand_range(_terms(rig), axis, spring), spring)
     head = rig.build.first("head")
     unknown = (head.part.lacks("counterbalance") + ", its steps",) if head and spring.counted is None else ()
@@ -184,7 +184,7 @@ def torque_left(rig: RigSubject) -> Amount:
     no_tilts = () if tilts is not None and tilts.known else (f"{rig.label}: tilts",)
     missing = joined(no_weight(rig, "up", "forward"), no_axis, no_spring, no_slide, no_tilts)
     if spring is None:
-        return Amount(0.0, math.inf, missing)
+        return rig.whatever(Amount(0.0, math.inf, missing))
     things = weights(rig)
     if tilts is not None and tilts.known:
         return Amount(*torque_left_range(things, axis, spring, (tilts.low, tilts.high), slide), missing)
@@ -208,7 +208,7 @@ def drag_hold(rig: RigSubject) -> Amount:
     drag = head.part.drag if head else None
     if head is None or drag is None or not drag.known:
         lacks = (head.part.lacks("drag"),) if head else (f"{rig.label}: a head",)
-        return Amount(0.0, math.inf, joined(left.missing, lacks))
+        return rig.whatever(Amount(0.0, math.inf, joined(left.missing, lacks)))
     return Amount(*drag_share((left.low, left.high), drag.high), left.missing)
 
 

@@ -10,6 +10,7 @@ from collections import Counter
 from msgspec import Struct
 from msgspec.structs import replace
 
+from kitproof.facts.boxes import count
 from kitproof.facts.build import combinations
 from kitproof.facts.mating import JointSubject, joints
 from kitproof.facts.rig import RigSubject
@@ -29,6 +30,9 @@ from kitproof.rulebook.rules import Action
 from kitproof.rulebook.settings import GRADES
 from kitproof.rulebook.typed import CompareNumbers, Read
 from kitproof.words.units import UNITS
+
+MANY = 1_000
+"""Rigs with more combinations than this are not looked through before the whole proof."""
 
 NOTE = GRADES.index("note")
 NOTHING_CAME = len(GRADES)
@@ -159,11 +163,14 @@ def _shown(after: Ground, found: Found, action: Action) -> str:
 
 
 def again(after: Ground, thing: Subject) -> list[Subject]:
-    """What a thing of a rig is in the changed list, in each combination; nothing for other things."""
+    """What a thing of a rig is in the changed list, in each combination; nothing for other things, nor for rigs with
+    so many combinations that only the whole proof can tell."""
     rig = thing if isinstance(thing, RigSubject) else getattr(thing, "rig", None)
     if not isinstance(rig, RigSubject):
         return []
     same = [each for each in after.kitlist.rigs if each.name == rig.rig.name]
+    if any(count(each) > MANY for each in same):
+        return []
     made = [RigSubject(after.setting, build) for each in same for build in combinations(each)]
     if isinstance(thing, JointSubject):
         return [joint for each in made for joint in joints(each)]

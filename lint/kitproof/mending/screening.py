@@ -9,7 +9,8 @@ from functools import cached_property
 
 from kitproof.facts.subject import Setting
 from kitproof.model.rigs import Rig
-from kitproof.proofing.judging import Hit, judged_plain, judged_rig
+from kitproof.proofing.hits import Hit
+from kitproof.proofing.judging import judged_plain, judged_rig
 from kitproof.proofing.proof import Examined, examined_by
 from kitproof.reading.document import Document, Entry
 from kitproof.rulebook.rules import RuleBook

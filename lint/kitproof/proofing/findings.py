@@ -35,12 +35,31 @@ class Fix(Struct, frozen=True):
     changes: tuple[Change, ...] = ()
 
 
+class LeftOut(Struct, frozen=True):
+    """One alternative of a slot that is left out; "none" for leaving the slot empty."""
+
+    slot: str
+    name: str
+
+
+class Cleared(Struct, frozen=True):
+    """What to leave out of a rig's alternatives so that a finding holds for no combination. `smallest` where no fewer
+    do; else there may be fewer that do."""
+
+    without: tuple[LeftOut, ...]
+    smallest: bool
+
+
 class Combinations(Struct, frozen=True):
-    """How many of a rig's combinations a finding holds for, of how many, and which is the worst (slot to name)."""
+    """How many of a rig's combinations a finding holds for, of how many, and which is the worst (slot to name).
+
+    `cleared` is the smallest change of its alternatives that clears it; None where it holds for all, or none does.
+    """
 
     failing: int
     of: int
     worst: Mapping[str, str]
+    cleared: Cleared | None = None
 
 
 class Waived(Struct, frozen=True):

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterable, Iterator, Sequence
 
-from msgspec import Struct, field
-
-from kitproof.facts.build import combinations
+from kitproof.facts.boxes import count
+from kitproof.facts.build import picked
 from kitproof.facts.cases import cases, moves_of
 from kitproof.facts.mating import joints
 from kitproof.facts.namesakes import namesakes
@@ -18,53 +17,15 @@ from kitproof.facts.slips import SlipSubject, figures
 from kitproof.facts.stages import stages
 from kitproof.facts.subject import Setting, Subject
 from kitproof.facts.tally import Tally
-from kitproof.facts.values import Amount, Truth, joined
 from kitproof.model.parts import Part
 from kitproof.model.rigs import Rig
-from kitproof.proofing.findings import OUTCOMES, Outcome
+from kitproof.proofing.hits import RULE, Choices, Hit
 from kitproof.proofing.laps import Lap, no_lap
 from kitproof.rulebook.compile import Env
-from kitproof.rulebook.rules import Rule, RuleBook
+from kitproof.rulebook.rules import RuleBook
 
-RULE = "judging"
-"""What a lap of one rule is called, before its name."""
-
-
-class Hit(Struct):
-    """What one rule comes to for one subject so far: how often each outcome was met, and the worst case of each."""
-
-    rule: Rule
-    of: int = 0
-    counts: dict[Outcome, int] = field(default_factory=dict)
-    worst: dict[Outcome, tuple[tuple[float, float], Subject, Env]] = field(default_factory=dict)
-    missing: tuple[str, ...] = ()
-    applied: bool = False
-
-    @property
-    def outcome(self) -> Outcome | None:
-        """The strongest outcome met; None where there is nothing to say."""
-        return next((each for each in OUTCOMES if each in self.counts), None)
-
-    def add(self, thing: Subject, env: Env) -> None:
-        """Judges one more combination."""
-        judgement = self.rule.judge(thing, env)
-        self.of += 1
-        if judgement.given.truth is not Truth.FALSE:
-            self.applied = True
-        outcome = next((each for each in OUTCOMES if each == judgement.outcome), None)
-        if outcome is None:
-            return
-        if outcome == "cannot tell":
-            self.missing = joined(self.missing, judgement.verdict.missing)
-        self.counts[outcome] = self.counts.get(outcome, 0) + 1
-        bad = _how_bad(self.rule, thing, env)
-        if outcome not in self.worst or bad > self.worst[outcome][0]:
-            self.worst[outcome] = (bad, thing, env)
-
-
-def _how_bad(rule: Rule, thing: Subject, env: Env) -> tuple[float, float]:
-    worst = rule.how_bad(thing, env)
-    return (worst.low, worst.high) if isinstance(worst, Amount) else (0.0, 0.0)
+FEW = 64
+"""Up to so many combinations of a rig are judged one by one: that takes less time than to look at them in boxes."""
 
 
 class Hits:
@@ -77,14 +38,14 @@ class Hits:
         self.env = Env(setting.day)
         self.found: dict[Hashable, Hit] = {}
 
-    def judge(self, thing: Subject, key: Hashable) -> list[Hit]:
-        """Every rule about a subject; the same key is the same subject in another combination."""
+    def judge(self, thing: Subject, key: Hashable, choices: Choices | None = None) -> list[Hit]:
+        """Every rule about a subject; the same key is the same subject in another combination, of those `choices`."""
         touched = []
         for rule in self.book.about(thing.about):
             for env in rule.envs(thing, self.env):
                 points = tuple(each.where() for each in env.variables.values())
                 hit = self.found.setdefault((rule.name, key, points), Hit(rule))
-                hit.add(thing, env)
+                hit.add(thing, env, choices)
                 touched.append(hit)
             self.lap(f"{RULE} {rule.name}")
         return touched
@@ -105,19 +66,32 @@ def judged_plain(setting: Setting, book: RuleBook, lap: Lap = no_lap) -> list[Hi
 
 
 def judged_rig(setting: Setting, book: RuleBook, rig: Rig, lap: Lap = no_lap) -> list[Hit]:
-    """The hits of a rig and its joints in every combination. A joint that only some have is still so many of all."""
+    """The hits of a rig and its joints in every combination. A joint that only some have is still so many of all.
+
+    Many combinations are not judged one by one: there, what has nothing to say and applies nowhere is left out.
+    """
+    if count(rig) <= FEW:
+        return judged_singly(setting, book, rig, lap)
+    from kitproof.proofing.combining import judged_in_boxes  # most rigs have few combinations
+
+    return judged_in_boxes(setting, book, rig, lap)
+
+
+def judged_singly(setting: Setting, book: RuleBook, rig: Rig, lap: Lap = no_lap) -> list[Hit]:
+    """The same, by judging every combination."""
     hits = Hits(book, setting, lap)
     of = 0
     mine: list[Hit] = []
-    for build in combinations(rig):
+    for picks, build in picked(rig):
         of += 1
+        choices = tuple((pick,) if pick >= 0 else () for pick in picks)
         subject = RigSubject(hits.setting, build)
-        hits.judge(subject, ("rig", rig.name))
+        hits.judge(subject, ("rig", rig.name), choices)
         for joint in joints(subject):
-            mine += hits.judge(joint, ("joint", rig.name, joint.upper.where, joint.lower.where))
+            mine += hits.judge(joint, ("joint", rig.name, joint.upper.where, joint.lower.where), choices)
         if hits.book.about("stage"):
             for stage in stages(subject):
-                mine += hits.judge(stage, ("stage", rig.name, stage.after.where))
+                mine += hits.judge(stage, ("stage", rig.name, stage.after.where), choices)
     for hit in mine:
         hit.of = of
     return list(hits.found.values())

@@ -7,7 +7,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
-from kitproof.facts.build import combinations
+from kitproof.facts.boxes import boxes, build_at, count, holding
+from kitproof.facts.build import Build, combinations
 from kitproof.facts.fact import Fact
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.stages import stages
@@ -16,6 +17,9 @@ from kitproof.facts.values import Amount, Words
 from kitproof.model.rigs import Rig
 from kitproof.proofing.worked import Worked, worked
 from kitproof.words.dimensions import Dimension
+
+MANY = 10_000
+"""Of a rig with more combinations than this the numbers are worked out for one only: nobody reads them all."""
 
 Numbers = Mapping[str, tuple[Amount | Words, Dimension | None]]
 
@@ -49,6 +53,8 @@ class CombinationNumbers(Struct, frozen=True):
 
 
 class RigNumbers(Struct, frozen=True):
+    """The numbers of a rig: of `of` combinations those that are asked for, or of very many one."""
+
     name: str
     path: str
     combinations: tuple[CombinationNumbers, ...]
@@ -60,20 +66,44 @@ def computed(setting: Setting) -> list[Fact]:
     return [each for each in setting.facts["rig"].values() if each.source]
 
 
-def numbers(setting: Setting, rig: Rig, *, work: bool = False) -> RigNumbers:
-    """Every worked-out fact of a rig for each of its combinations; with `work` how each came about."""
-    wanted = computed(setting)
-    found = []
-    for build in combinations(rig):
-        subject = RigSubject(setting, build)
-        names = frozenset(each.part.name for each in build.standing)
-        how = tuple(worked(setting, build, wanted)) if work else ()
-        built = tuple(
-            StageNumbers(stage.after.part.name or stage.after.part.kind, _facts(stage, setting.facts["stage"].values()))
-            for stage in stages(subject)
-        )
-        found.append(CombinationNumbers(dict(build.choice), _facts(subject, wanted), names, how, built))
-    return RigNumbers(rig.name, setting.kitlist.path, tuple(found), len(found))
+def numbers(setting: Setting, rig: Rig, *, work: bool = False, names: Sequence[str] = ()) -> RigNumbers:
+    """Every worked-out fact of a rig for each of its combinations; with `work` how each came about.
+
+    Of a rig with more than MANY combinations it is worked out for one: for the one that loads the head most of those
+    that hold all of some names.
+    """
+    of = count(rig)
+    if of <= MANY:
+        found = tuple(_numbers(setting, build, work) for build in combinations(rig))
+    else:
+        build = _loads_most(setting, rig, names)
+        found = () if build is None else (_numbers(setting, build, work),)
+    return RigNumbers(rig.name, setting.kitlist.path, found, of)
+
+
+def _numbers(setting: Setting, build: Build, work: bool) -> CombinationNumbers:
+    wanted, subject = computed(setting), RigSubject(setting, build)
+    names = frozenset(each.part.name for each in build.standing)
+    how = tuple(worked(setting, build, wanted)) if work else ()
+    built = tuple(
+        StageNumbers(stage.after.part.name or stage.after.part.kind, _facts(stage, setting.facts["stage"].values()))
+        for stage in stages(subject)
+    )
+    return CombinationNumbers(dict(build.choice), _facts(subject, wanted), names, how, built)
+
+
+def _loads_most(setting: Setting, rig: Rig, names: Sequence[str]) -> Build | None:
+    """The combination that loads the head most, of those that hold all of some names; None where there is none."""
+    from kitproof.proofing.looking import Rigs
+    from kitproof.proofing.worst import most
+
+    found = boxes(rig)
+    for name in names:
+        found = [part for box in found for part in holding(rig, box, name)]
+    if not found:
+        return None
+    _, box = most(Rigs(setting, rig), found, lambda subject: subject.amount("load_share").high, "load_share")
+    return build_at(rig, box.first, box.stands)
 
 
 def _facts(subject: Subject, wanted: Iterable[Fact]) -> Numbers:
@@ -91,4 +121,4 @@ def narrowed(rig: RigNumbers, names: Sequence[str], *, every: bool) -> RigNumber
     is wanted, the one that loads the head most."""
     fitting = [each for each in rig.combinations if each.names.issuperset(names)]
     chosen = fitting if every else sorted(fitting, key=lambda each: each.load)[-1:]
-    return replace(rig, combinations=tuple(chosen), of=len(rig.combinations))
+    return replace(rig, combinations=tuple(chosen))

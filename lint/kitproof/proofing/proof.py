@@ -16,7 +16,8 @@ from kitproof.proofing.again import Memory
 from kitproof.proofing.asked import asked_on_purpose
 from kitproof.proofing.covering import Found, Told, covered, gathered
 from kitproof.proofing.findings import Finding, Proof, marked, place_in_order
-from kitproof.proofing.judging import Hit, Hits, judged, judged_plain
+from kitproof.proofing.hits import Hit
+from kitproof.proofing.judging import Hits, judged, judged_plain
 from kitproof.proofing.laps import Lap, no_lap
 from kitproof.proofing.saying import Said, said
 from kitproof.proofing.waiving import waived, waiver_subjects

@@ -22,7 +22,8 @@ from kitproof.model.kitlist import KitList
 from kitproof.model.parts import Part
 from kitproof.model.quantities import Range
 from kitproof.proofing.figures import Figure, figures
-from kitproof.proofing.judging import Hit, judged
+from kitproof.proofing.hits import Hit
+from kitproof.proofing.judging import judged
 from kitproof.proofing.packed_figures import loose_figures, settled_by
 from kitproof.rulebook.compile import Env
 from kitproof.rulebook.rules import Rule, RuleBook

@@ -16,9 +16,10 @@ from kitproof.facts.stages import StageSubject
 from kitproof.facts.subject import Subject
 from kitproof.facts.values import Amount, Held
 from kitproof.model.kitlist import KitList
+from kitproof.proofing.clearing import cleared
 from kitproof.proofing.covering import Each, Found
 from kitproof.proofing.findings import Combinations, Finding, Fix
-from kitproof.proofing.judging import Hit
+from kitproof.proofing.hits import Hit
 from kitproof.rulebook.compile import Env
 from kitproof.rulebook.explain import fixes_in_words
 from kitproof.rulebook.messages import Units, message
@@ -99,7 +100,9 @@ def _combinations(hit: Hit, thing: Subject) -> Combinations | None:
         rig = thing.rig
     if rig is None or hit.outcome is None:
         return None
-    return Combinations(hit.counts[hit.outcome], hit.of, dict(rig.build.choice))
+    failing = hit.counts[hit.outcome]
+    clear = cleared(rig.rig, hit.choices[hit.outcome]) if failing < hit.of else None
+    return Combinations(failing, hit.of, dict(rig.build.choice), clear)
 
 
 def _facts(rule: Rule, thing: Subject) -> Mapping[str, tuple[Amount, Dimension]]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from kitproof.proofing.judging import RULE
+from kitproof.proofing.hits import RULE
 
 MOST_RULES = 12
 

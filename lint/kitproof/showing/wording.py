@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from kitproof.proofing.findings import Finding, Waived
+from kitproof.proofing.findings import Cleared, Finding, Waived
 
 
 def headline(finding: Finding) -> str:
@@ -34,7 +34,26 @@ def _combinations(finding: Finding) -> str:
         if found.failing == found.of
         else f"in {found.failing} of {found.of} combinations"
     )
-    return f" So {which}; shown with {worst}." if worst else f" So {which}."
+    shown = f" So {which}; shown with {worst}." if worst else f" So {which}."
+    return f"{shown}{_cleared(found.cleared)}" if found.failing > 1 else shown
+
+
+def _cleared(found: Cleared | None) -> str:
+    """What to leave out so that it is so in none."""
+    if found is None:
+        return ""
+    left_out = [f'{each.slot} "{each.name}"' for each in found.without if each.name != "none"]
+    always = [each.slot for each in found.without if each.name == "none"]
+    parts = [f"{_listed(left_out)} {'is' if len(left_out) == 1 else 'are'} left out"] if left_out else []
+    parts += [f"{_listed([f'a {slot}' for slot in always])} {'is' if len(always) == 1 else 'are'} always there"] * bool(
+        always
+    )
+    fewer = "" if found.smallest else " Fewer may be enough."
+    return f" It is so in none once {' and '.join(parts)}.{fewer}"
+
+
+def _listed(words: list[str]) -> str:
+    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
 
 
 def also(finding: Finding) -> list[str]:

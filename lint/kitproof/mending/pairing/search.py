@@ -12,6 +12,7 @@ from itertools import groupby, product
 
 from msgspec.structs import replace
 
+from kitproof.facts.boxes import count
 from kitproof.facts.build import combinations
 from kitproof.facts.rig import RigSubject
 from kitproof.mending.ground import Ground
@@ -65,7 +66,7 @@ class Search:
         turned = [each for names, each in self.turned.items() if len(names) == 1 or not gone.intersection(names)]
         return Paired(
             rig=self.rig.name,
-            combinations=sum(1 for _ in combinations(self.rig)),
+            combinations=count(self.rig),
             stock={slot: len(each) for slot, each in self.candidates.items()},
             carries=tuple(self.carries),
             undecided=tuple(self.undecided.values()),
@@ -295,11 +296,26 @@ def _rank(carries: Carries) -> tuple[float, float, int, Names]:
     return tightest(carries.margins), mass_of(parts), carries.pairing.adapters, tuple(each.name for each in parts)
 
 
+MANY = 1_000
+"""Of a rig with more combinations no pairing is looked for: it is judged in every combination, one by one."""
+
+
+def too_many(rig: Rig) -> str:
+    """Why no pairing is looked for, in words; "" where one is."""
+    of = count(rig)
+    if of <= MANY:
+        return ""
+    return (
+        f"{rig.label} has {of} combinations. A pairing is tried in each of them, {MANY} at most: leave some of its "
+        "alternatives out, or ask for another rig."
+    )
+
+
 def paired(ground: Ground, rig: Rig, most: int | None) -> Paired:
     """Which sticks, head and slide carry a rig in every combination, the best `most` of them; None for all.
 
     A rig with no camera has nothing to be carried, and nothing is chosen for it.
     """
     if all(line.slot != "camera" for line in rig.lines):
-        return Paired(rig.name, sum(1 for _ in combinations(rig)), {}, (), (), (), (), True, False)
+        return Paired(rig.name, count(rig), {}, (), (), (), (), True, False)
     return Search(ground, rig, most).paired()
