@@ -16,15 +16,22 @@ from kitproof.proofing.looking import Rigs
 from kitproof.proofing.worst import most
 
 
+LOOKS = 400
+"""After so many looks for an end it is taken as far out as it may be, which is never too near."""
+
+
 def spans(setting: Setting, rig: Rig, names: Iterable[str]) -> dict[str, Amount]:
-    """Facts by name, each from its least to its most; those that are there in no combination are left out."""
+    """Facts by name, each from its least to its most; those that are there in no combination are left out.
+
+    Of very many combinations an end may be further out than the truth, never nearer.
+    """
     rigs, whole = Rigs(setting, rig), boxes(rig)
     found = {}
     for name in names:
         missing = list(_missing(rigs, whole, name))
         if missing:
-            low, _ = most(rigs, whole, partial(_below, name), f"least {name}")
-            high, _ = most(rigs, whole, partial(_above, name), name)
+            low, _ = most(rigs, whole, partial(_below, name), f"least {name}", LOOKS)
+            high, _ = most(rigs, whole, partial(_above, name), name, LOOKS)
             found[name] = Amount(-low, high, joined(*missing))
     return found
 

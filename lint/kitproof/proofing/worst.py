@@ -59,9 +59,16 @@ def worst(rigs: Rigs, rule: Rule, leaves: Sequence[Leaf]) -> tuple[Bad, Subject,
 
 
 def worst_of(
-    rigs: Rigs, starts: Sequence[Start], bounded: Callable[[Start], Bounded], by: Callable[[Start], Weighing]
+    rigs: Rigs,
+    starts: Sequence[Start],
+    bounded: Callable[[Start], Bounded],
+    by: Callable[[Start], Weighing],
+    looks: float = math.inf,
 ) -> tuple[Bad, Start]:
-    """How bad the worst combination of some boxes is, and that combination, the first of its box."""
+    """How bad the worst combination of some boxes is, and that combination, the first of its box.
+
+    After so many `looks` it is how bad it is at most, with the combinations that may be.
+    """
     queue = [_Waiting((math.inf, math.inf), each.box.first, each) for each in starts]
     waiting = [(each.place, number, each) for number, each in enumerate(queue)]
     heapq.heapify(waiting)
@@ -69,6 +76,9 @@ def worst_of(
     number = len(waiting)
     while waiting and (best is None or waiting[0][2].bound >= best[0]):
         each = heapq.heappop(waiting)[2]
+        looks -= 1
+        if looks < 0 and math.isfinite(each.bound[0]):
+            return each.bound, each.start
         box, bad = each.start.box, each.bound
         try:
             bad, blurred = bounded(each.start)
@@ -107,8 +117,13 @@ def _pinned(rigs: Rigs, box: Box, pin: Pin, of: Callable[[RigSubject], Bad]) -> 
     return of(rigs.at(box, pin))
 
 
-def most(rigs: Rigs, boxes: Sequence[Box], of: Callable[[RigSubject], float], name: str) -> tuple[float, Box]:
-    """The greatest that a number comes to, with the first combination, of some boxes, in which it does."""
+def most(
+    rigs: Rigs, boxes: Sequence[Box], of: Callable[[RigSubject], float], name: str, looks: float = math.inf
+) -> tuple[float, Box]:
+    """The greatest that a number comes to, with the first combination, of some boxes, in which it does.
+
+    After so many `looks` it is what the number comes to at most.
+    """
     starts = [Start(box, Case("rig", 0, 0)) for box in boxes]
 
     def bounded(start: Start) -> Bounded:
@@ -116,5 +131,5 @@ def most(rigs: Rigs, boxes: Sequence[Box], of: Callable[[RigSubject], float], na
         return (number, number), blurred
 
     by = Weighing(name, lambda box: of(rigs.at(box)))
-    (number, _), found = worst_of(rigs, starts, bounded, lambda start: by)
+    (number, _), found = worst_of(rigs, starts, bounded, lambda start: by, looks)
     return number, found.box.only(found.box.first)
