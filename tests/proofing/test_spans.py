@@ -1,4 +1,4 @@
-"""Facts over all combinations without working out each: where it stops looking the ends lie further out, never nearer."""
+"""Facts over all combinations: where it stops looking early the ends lie further out, never nearer."""
 
 from __future__ import annotations
 

@@ -15,7 +15,6 @@ from kitproof.model.rigs import Rig
 from kitproof.proofing.looking import Rigs
 from kitproof.proofing.worst import most
 
-
 LOOKS = 400
 """After so many looks for an end it is taken as far out as it may be, which is never too near."""
 
