@@ -6,7 +6,8 @@ import math
 
 import pytest
 
-from tests.model.texts import RIG, amount, made
+from kitproof.model.kitlist import KitList
+from tests.model.texts import PARTS, RIG, amount, made
 
 MOVING = 1 + 4 + 3
 NEEDED = -(4 * -0.020 + 3 * 0.160) / MOVING
@@ -71,9 +72,66 @@ def test_travel_that_is_not_known_is_asked_for() -> None:
 def test_spare_travel_is_least_at_the_ends_and_most_in_the_middle() -> None:
     text = RIG.replace("big camera", "c") + (
         'part camera "c"\n  mass 5 kg\n  cog 400 mm back to 100 mm forward\n  height 9 mm\n  sits on screw 3/8-16\n'
+        "  takes lens PL at 60 mm forward, 80 mm up\n"
     )
     wide = made(text.replace("400 mm back to 100 mm forward", "-400..100 mm forward, 80 mm up"))
     needed, spare = amount(wide, "slide_needed"), amount(wide, "slide_spare")
-    assert needed.low < 0 < needed.high
+    # The camera's ends: 5 kg × -400 and 100 mm, against the lens's 3 kg × 160 mm, over 9 kg.
+    assert (needed.low, needed.high) == pytest.approx((-0.980 / 9, 1.520 / 9))
     assert spare.high == pytest.approx(0.080)
-    assert spare.low == pytest.approx(min(needed.low + 0.080, 0.080 - needed.high))
+    assert spare.low == pytest.approx(0.080 - 1.520 / 9)
+
+
+ALONG = """
+part camera "c"
+  mass 5 kg
+  cog {}..{} mm forward, 80 mm up
+  height 9 mm
+  sits on screw 3/8-16
+  takes lens PL at 60 mm forward, 80 mm up
+"""
+
+
+def uneven(back: float, forward: float) -> KitList:
+    """A slide that goes 20 mm back and 100 mm forward, in whose middle it stands 40 mm forward. It is needed at
+    -(5 kg × cog + 3 kg × 160 mm) / 9 kg."""
+    travel = PARTS.replace("80 mm back to 80 mm forward", "20 mm back to 100 mm forward")
+    return made(RIG.replace("big camera", "c") + ALONG.format(back, forward), parts=travel)
+
+
+@pytest.mark.parametrize(
+    ("cog", "needed", "spare"),
+    [
+        ((-150, 42), (-0.690 / 9, 0.270 / 9), (0.020 - 0.690 / 9, 0.050)),
+        ((-402, -186), (0.050, 0.170), (-0.070, 0.050)),
+        ((-186, -168), (0.040, 0.050), (0.050, 0.060)),
+        ((-168, -150), (0.030, 0.040), (0.050, 0.060)),
+    ],
+)
+def test_the_middle_of_uneven_travel_counts_only_where_the_slide_may_be_needed_there(
+    cog: tuple[float, float], needed: tuple[float, float], spare: tuple[float, float]
+) -> None:
+    listed = uneven(*cog)
+    found = amount(listed, "slide_needed")
+    assert (found.low, found.high) == pytest.approx(needed)
+    found = amount(listed, "slide_spare")
+    assert (found.low, found.high) == pytest.approx(spare)
+
+
+def test_what_hangs_on_the_sticks_does_not_tilt() -> None:
+    hung = made(RIG + '  monitor "seven inch", on sticks, at 300 mm forward\n')
+    assert amount(hung, "slide_needed") == amount(made(RIG), "slide_needed")
+
+
+def test_what_is_missing_is_named_and_leaves_the_slide_anywhere() -> None:
+    anywhere = (-math.inf, math.inf)
+    none = amount(made(RIG.replace('  slide     "wide slide"\n', "")), "slide_needed")
+    assert (none.low, none.high) == anywhere
+    two = amount(made(RIG.replace("  base ", '  slide "wide slide"\n  base ')), "slide_needed")
+    assert (two.low, two.high) == anywhere
+    assert two.missing == ("rig A: which of its slides is set, and where the other stands",)
+    itself = amount(made(OWN.format("  slides itself, a little\n")), "slide_needed")
+    assert itself.missing == ('slide "s": slides itself (line 81 could not be read)',)
+    travel = amount(made(OWN.format("  slides itself, a little\n")), "slide_spare")
+    assert (travel.low, travel.high) == anywhere
+    assert travel.missing == (*itself.missing, 'slide "s": travel')
