@@ -135,3 +135,14 @@ def test_what_is_missing_is_named_and_leaves_the_slide_anywhere() -> None:
     travel = amount(made(OWN.format("  slides itself, a little\n")), "slide_spare")
     assert (travel.low, travel.high) == anywhere
     assert travel.missing == (*itself.missing, 'slide "s": travel')
+
+
+def test_no_travel_is_spare_unless_there_is_one_slide_whose_travel_is_known() -> None:
+    none = amount(made(RIG.replace('  slide     "wide slide"\n', "")), "slide_spare")
+    assert none.missing == ("rig A: a slide",)
+    two = amount(made(RIG.replace("  base ", '  slide "wide slide"\n  base ')), "slide_spare")
+    assert (two.low, two.high) == (-math.inf, math.inf)
+    assert two.missing == ("rig A: which of its slides is set, and where the other stands",)
+    unsaid = amount(made(OWN.format("  travel ?\n")), "slide_spare")
+    assert (unsaid.low, unsaid.high) == (-math.inf, math.inf)
+    assert unsaid.missing == ('slide "s": travel',)
