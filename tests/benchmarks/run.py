@@ -280,7 +280,7 @@ def _greater(low: float, high: float, least: float, most: float) -> bool | None:
 
 
 def _short(ratio: float) -> str:
-    return f"{ratio:.2f}" if ratio < 10 else f"{ratio:.0f}"
+    return f"{ratio:.0f}" if ratio >= 10 else f"{ratio:.2f}" if ratio >= 0.1 else f"{ratio:.2g}"
 
 
 def _nothing_used(using: str, wanted: str) -> Fetched:
