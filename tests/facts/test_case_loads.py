@@ -115,3 +115,17 @@ def test_a_case_of_which_nobody_says_how_it_is_lifted_has_no_index() -> None:
     for name in ("lift_index", "team_index"):
         assert case("  mass 5 kg\n").value(name) is None
     assert case("  mass 5 kg\n").value("lift_guide") == Words(None)
+
+
+@pytest.mark.parametrize(
+    ("outside", "total"),
+    [
+        ("  outside 600 x 400 x 300 mm\n", Amount(1.3, 1.3)),
+        ("", Amount(0, math.inf, ('case "k": outside',))),
+        ("  outside ?\n", Amount(0, math.inf, ('case "k": outside',))),
+    ],
+)
+def test_the_outer_sides_add_up(outside: str, total: Amount) -> None:
+    found = cases(setting(read_bytes(f'{BOOK}\ncase "k"\n{outside}  holds "Head"\n'.encode())))[0].amount("side_sum")
+    assert (found.low, found.high) == pytest.approx((total.low, total.high))
+    assert found.missing == total.missing

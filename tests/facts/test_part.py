@@ -64,3 +64,10 @@ def test_points_asked_about_may_be_any_and_points_left_out_are_none() -> None:
 
 
 FEET = "  feet 400 mm at 800 mm, 600 mm at 1500 mm\n"
+
+
+def test_a_point_has_its_height_and_its_load() -> None:
+    (point,) = head().points("chart")
+    assert isinstance(point, PointSubject)
+    assert (point.amount("height").low, point.amount("height").high) == (0.150, 0.150)
+    assert (point.amount("mass").low, point.amount("mass").high) == (18, 18)

@@ -8,6 +8,7 @@ import pytest
 from msgspec.structs import replace
 
 from kitproof.facts.build import combinations
+from kitproof.facts.part import PartSubject
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount
 from tests.facts.powered import BATTERY, BOOK, ends, rig
@@ -87,3 +88,20 @@ def test_voltages_that_are_not_known_are_asked_for() -> None:
     assert rig(book=book).amount("voltage_spare").missing == ('battery "B": voltage',)
     assert rig(book=book).amount("current") == Amount(0, math.inf, ('battery "B": voltage',))
     assert rig(book=BOOK.replace("  power 11..17 V\n", "")).amount("voltage_spare").missing == ('camera "C": power',)
+
+
+@pytest.mark.parametrize(
+    ("energy", "held"),
+    [
+        ("energy 100 Wh", Amount(100 * HOUR, 100 * HOUR)),
+        ("energy 10 Ah", Amount(144 * HOUR, 144 * HOUR)),
+        ("", Amount(0, math.inf, ('battery "B": energy',))),
+    ],
+)
+def test_what_one_battery_holds(energy: str, held: Amount) -> None:
+    """10 Ah at 14.4 V are 144 Wh."""
+    battery = rig(book=BOOK.replace("energy 100 Wh", energy)).value("battery")
+    assert isinstance(battery, PartSubject)
+    found = battery.amount("energy_each")
+    assert (found.low, found.high) == pytest.approx((held.low, held.high))
+    assert found.missing == held.missing
