@@ -35,3 +35,12 @@ def test_rods_sag_by_anything_unless_length_and_diameter_are_known(said: str, la
     found = amount(made(RIG + '  rods "long rods"\n' + rods), "rod_sag")
     assert (found.low, found.high) == (0, math.inf)
     assert found.missing == (f'rods "long rods": {lacks}',)
+
+
+def test_what_a_lens_support_bears_holds_the_torque_of_the_lens() -> None:
+    """Away from the mount by an unknown way, it is asked where it stands."""
+    support = 'part lens support "prop"\n  mass 0.2 kg\n'
+    found = amount(made(RIG + '  lens support "prop", at ?\n' + support), "support_bears")
+    assert found.high == math.inf
+    assert 'lens support "prop": its place on the rig' in found.missing
+    assert subject(made(RIG)).value("support_bears") is None

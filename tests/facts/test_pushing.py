@@ -28,3 +28,8 @@ def test_a_push_at_the_plate(said: str, moment: tuple[float, float], missing: tu
     found, lacks = pushes(subject(made(RIG + said)), PLATE)
     assert found == pytest.approx(moment)
     assert lacks == missing
+
+
+def test_a_wind_that_is_not_known_may_push_by_anything_and_no_wind_by_nothing() -> None:
+    assert pushes(subject(made(RIG + "  wind ?\n")), PLATE) == ((0, math.inf), ("rig A: wind",))
+    assert pushes(subject(made(RIG + "  wind 0 m/s\n")), PLATE) == ((0, 0), ())

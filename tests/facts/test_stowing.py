@@ -172,3 +172,16 @@ def test_cases_and_names_that_no_book_has_are_not_looked_for_in_cases() -> None:
     for line in order_lines(setting(kitlist), Tally(kitlist)):
         assert line.value("travels_in_case") == Verdict(Truth.FALSE)
         assert line.value("cases_there") == Verdict(Truth.FALSE)
+
+
+def test_every_outer_side_of_a_case_in_a_case_counts() -> None:
+    inner = 'case "inner"\n  outside 200 x 300 x 400 mm\n'
+    assert fits('case "inner"', "200 x 300 x 400 mm", inner) is Truth.TRUE
+    for less in ("199 x 300 x 400 mm", "200 x 299 x 400 mm", "200 x 300 x 399 mm"):
+        assert fits('case "inner"', less, inner) is not Truth.TRUE
+
+
+@pytest.mark.parametrize("said", ["length 100 mm", "front 110 mm", "length 100 mm\n  front ?", "size 10 x ? x 10 mm"])
+def test_a_lens_has_no_size_by_its_length_or_its_front_alone(said: str) -> None:
+    found = packed('"Open lens"', "900 x 900 x 900 mm", f'part lens "Open lens"\n  mass 1 kg\n  {said}\n').value("fits")
+    assert found == Verdict(Truth.MISSING, ('lens "Open lens": size',))
