@@ -146,3 +146,9 @@ def test_no_travel_is_spare_unless_there_is_one_slide_whose_travel_is_known() ->
     unsaid = amount(made(OWN.format("  travel ?\n")), "slide_spare")
     assert (unsaid.low, unsaid.high) == (-math.inf, math.inf)
     assert unsaid.missing == ('slide "s": travel',)
+
+
+def test_a_pan_bar_whose_line_cannot_be_read_may_be_anything_anywhere() -> None:
+    found = amount(made(RIG + "  pan bar 7 8 9\n"), "slide_needed")
+    assert (found.low, found.high) == (-math.inf, math.inf)
+    assert any(each.startswith("rig A: pan bar (line ") for each in found.missing)

@@ -6,7 +6,8 @@ import math
 
 import pytest
 
-from kitproof.facts.values import Amount
+from kitproof.facts.part import PartSubject
+from kitproof.facts.values import Amount, Truth, Verdict
 from kitproof.words.units import G
 from tests.model.texts import PARTS, RIG, amount, made, subject
 
@@ -44,3 +45,31 @@ def test_what_a_lens_support_bears_holds_the_torque_of_the_lens() -> None:
     assert found.high == math.inf
     assert 'lens support "prop": its place on the rig' in found.missing
     assert subject(made(RIG)).value("support_bears") is None
+
+
+@pytest.mark.parametrize(
+    ("said", "truth"),
+    [
+        ("  quick release manual lock\n", Truth.TRUE),
+        ("  quick release safety catch\n", Truth.TRUE),
+        ("", Truth.MISSING),
+    ],
+)
+def test_a_quick_release_is_made_safe_by_hand_where_the_book_says_so(said: str, truth: Truth) -> None:
+    parts = PARTS.replace('part head "small head"\n', f'part head "small head"\n{said}')
+    head = subject(made(RIG, parts=parts)).value("head")
+    assert isinstance(head, PartSubject)
+    found = head.value("safety_by_hand")
+    assert isinstance(found, Verdict)
+    assert found.truth is truth
+
+
+def test_what_is_put_on_the_rods_bends_them_and_what_is_not_does_not() -> None:
+    """1 kg at the end of two rods of 300 mm, 15/13 mm, of aluminium, E 70 GPa: F L³ over 3 E I, shared by two."""
+    rods = 'part rods "r"\n  mass 0.3 kg\n  length 300 mm\n  diameter 15 mm\n  wall 1 mm\n  made of aluminium\n'
+    box = 'part accessory "box"\n  mass 1 kg\n'
+    on = amount(made(RIG + '  rods "r"\n  accessory "box", on rods, at 300 mm forward\n' + rods + box), "rod_sag")
+    inertia = math.pi / 64 * (0.015**4 - 0.013**4)
+    assert on.low == on.high == pytest.approx(G / 2 * 0.3**3 / (3 * 70e9 * inertia))
+    off = amount(made(RIG + '  rods "r"\n  accessory "box", on camera\n' + rods + box), "rod_sag")
+    assert (off.low, off.high) == (0, 0)

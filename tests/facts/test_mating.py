@@ -109,3 +109,12 @@ def test_an_interface_is_said_as_it_is_written_with_no_size_where_it_has_none() 
     assert (found.value("upper_interface"), found.value("lower_interface")) == (Words("flat"), Words("bowl 100 mm"))
     unknown = joint('part head "h"\n  mass 3 kg\n' + RIG.replace("small head", "h"), "h")
     assert unknown.value("upper_interface") == Words(None, ('head "h": sits on',))
+
+
+def test_a_seat_or_a_port_that_is_not_written_is_missing_and_needs_no_bridge() -> None:
+    no_seat = joint('part head "h"\n  mass 3 kg\n' + RIG.replace("small head", "h"), "h")
+    no_port = joint('part sticks "s"\n  mass 5 kg\n' + RIG.replace("tall sticks", "s"), "small head")
+    for found, lacks in ((no_seat, 'head "h": sits on'), (no_port, 'sticks "s": takes')):
+        for name in ("mates", "same_family"):
+            assert found.value(name) == Verdict(Truth.MISSING, (lacks,))
+        assert found.value("bridge") == Words("")

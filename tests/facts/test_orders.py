@@ -173,3 +173,13 @@ def test_what_is_in_no_book_is_no_item() -> None:
     kitlist = made(RIG + '  accessory "odd", 1 kg\n  monitor "seven ich"\n')
     found = {each.part.name for each in items(setting(kitlist), Tally(kitlist))}
     assert found == {"tall sticks", "small head", "wide slide", "studio base", "big camera", "long lens"}
+
+
+def test_a_rig_instead_of_one_that_is_instead_of_another_leaves_those_two_together() -> None:
+    """A with one lens and C with one may both stand; B with five stands instead of either: five, not six."""
+    text = (
+        'rig A\n  lens "long lens"\nrig B\n  instead of A\n  lens "long lens", spare 4\n'
+        'rig C\n  instead of B\n  lens "long lens"\n'
+    )
+    assert item(made(text), "long lens").amount("used_at_once") == exactly(5)
+    assert item(made(text.replace("spare 4", "spare 0")), "long lens").amount("used_at_once") == exactly(2)
