@@ -116,6 +116,8 @@ def workbook_returned(
     _own_sheet(book, others, summary)
     packed = io.BytesIO()
     book.save(packed)
+    if book.vba_archive is not None:
+        book.vba_archive.close()  # the library leaves it open
     said += _left_out(names, _parts(packed.getvalue()))
     if had_macros:
         said.append("Its macros are kept, and none was run." if macros else "Its macros are left out of the copy.")
