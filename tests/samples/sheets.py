@@ -7,7 +7,9 @@ from __future__ import annotations
 
 import contextlib
 import io
+import shutil
 import sys
+import tempfile
 from datetime import date, datetime
 from pathlib import Path
 
@@ -78,25 +80,26 @@ def workbook() -> bytes:
     return file.getvalue()
 
 
-def taken(sheet: str, folder: Path = FOLDER) -> int:
-    """Takes a list from a sheet, as a person in the repository's own folder would; the exit status."""
-    words = [
-        "from-sheet",
-        f"samples/sheets/{sheet}",
-        "--books",
-        BOOK,
-        "-o",
-        str(folder / f"{Path(sheet).stem}.kitlist"),
-    ]
-    with contextlib.chdir(ROOT):
-        return CliRunner().invoke(kitproof, words, catch_exceptions=False).exit_code
+def taken(sheet: str, *, anew: bool) -> tuple[int, bytes]:
+    """Takes a list from a sheet, over the list that is there or `anew`: the exit status, and the list.
+
+    Done in a copy of the samples whose root is marked, so that it is the same wherever it runs.
+    """
+    name = f"samples/sheets/{Path(sheet).stem}.kitlist"
+    with tempfile.TemporaryDirectory() as folder, contextlib.chdir(folder):
+        shutil.copytree(ROOT / "samples", "samples", ignore=shutil.ignore_patterns("__pycache__"))
+        Path("kitproof.toml").touch()
+        if anew:
+            Path(name).unlink(missing_ok=True)
+        words = ["from-sheet", f"samples/sheets/{sheet}", "--books", BOOK, "-o", name]
+        status = CliRunner().invoke(kitproof, words, catch_exceptions=False).exit_code
+        return status, Path(name).read_bytes()
 
 
 def main() -> int:
     (FOLDER / "larkspur-quay.xlsx").write_bytes(workbook())
     for sheet in SHEETS:
-        (FOLDER / f"{Path(sheet).stem}.kitlist").unlink(missing_ok=True)
-        taken(sheet)
+        (FOLDER / f"{Path(sheet).stem}.kitlist").write_bytes(taken(sheet, anew=True)[1])
     return 0
 
 

@@ -10,25 +10,11 @@ from kitproof.sheets.opening import opened
 from tests.samples.sheets import FOLDER, SHEETS, taken, workbook
 
 
+@pytest.mark.parametrize("anew", [False, True])
 @pytest.mark.parametrize("sheet", SHEETS)
-def test_a_list_is_just_what_is_taken_from_its_sheet(sheet: str) -> None:
-    """Taken again beside the first: the command leaves it as it is, since it would write the same."""
-    path = FOLDER / f"{Path(sheet).stem}.kitlist"
-    before = path.read_bytes()
-    assert taken(sheet) == 1
-    assert path.read_bytes() == before
-
-
-@pytest.mark.parametrize("sheet", SHEETS)
-def test_a_list_taken_anew_is_the_same(sheet: str, tmp_path: Path) -> None:
-    """But for the path of the parts book, which lies elsewhere from there."""
-    assert taken(sheet, tmp_path) == 1
-    stem = f"{Path(sheet).stem}.kitlist"
-
-    def told(path: Path) -> list[str]:
-        return [line for line in path.read_text("utf-8").splitlines()[1:] if not line.startswith("use ")]
-
-    assert told(tmp_path / stem) == told(FOLDER / stem)
+def test_a_list_is_just_what_is_taken_from_its_sheet(sheet: str, anew: bool) -> None:
+    """Taken over the first, the command leaves it as it is, since it would write the same."""
+    assert taken(sheet, anew=anew) == (1, (FOLDER / f"{Path(sheet).stem}.kitlist").read_bytes())
 
 
 def test_the_workbook_is_what_the_script_makes() -> None:

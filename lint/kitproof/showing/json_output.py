@@ -100,6 +100,7 @@ def _rig(rig: RigNumbers) -> dict[str, Any]:
     return {
         "rig": rig.name,
         "path": rig.path,
+        "of": rig.of,
         "combinations": [
             {
                 "choice": dict(each.choice),
