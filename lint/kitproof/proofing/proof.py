@@ -47,12 +47,10 @@ def proof(
     are not judged again.
     """
     setting = setting_of(kitlist, book, day, others)
-    if memory is None:
-        found, _ = _whole(setting, book, [said(judged(setting, book, lap), kitlist, units_of(kitlist, book))])
-    else:
-        units = units_of(kitlist, book)
-        of_rigs = memory.of_rigs(setting, book, units)
-        found, _ = _whole(setting, book, [*of_rigs, said(judged_plain(setting, book), kitlist, units)])
+    units = units_of(kitlist, book)
+    of_rigs = [] if memory is None else memory.of_rigs(setting, book, units)
+    hits = judged(setting, book, lap) if memory is None else judged_plain(setting, book, lap)
+    found, _ = _whole(setting, book, [*of_rigs, said(hits, kitlist, units)])
     lap("findings")
     return found
 
