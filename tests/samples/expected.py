@@ -1,4 +1,5 @@
-"""The proofs of the samples that are committed, so that a change to a rule shows what appears and what vanishes.
+"""The proofs of the samples that are committed, so that a change to a rule shows what appears and what vanishes, and
+the numbers behind them, so that a change to a fact shows which it moves.
 
 `python -m tests.samples.expected` writes them anew. Read the change, then keep it.
 """
@@ -31,15 +32,21 @@ PATHS = {
     "sheets": "samples/sheets",
     "inventory": "samples/inventory",
 }
-FORMS = {"txt": "text", "json": "json"}
+FORMS = {"txt": ("proof", "text"), "json": ("proof", "json"), "numbers.txt": ("numbers", "text")}
+"""What is printed of a sample, by the ending of its file."""
 
 
-def printed(path: str, form: str) -> str:
+def endings(name: str) -> list[str]:
+    """Numbers are printed of one list, and not of a folder."""
+    return [ending for ending, (word, _) in FORMS.items() if word == "proof" or PATHS[name].endswith(".kitlist")]
+
+
+def printed(path: str, word: str, form: str) -> str:
     """What the command prints of a copy of the samples whose root is marked: it is the same wherever it runs."""
     with tempfile.TemporaryDirectory() as folder, contextlib.chdir(folder):
         shutil.copytree(ROOT / "samples", "samples", ignore=shutil.ignore_patterns("__pycache__"))
         Path("kitproof.toml").touch()
-        words = ["proof", path, "--on", "2027-03-01", "--as", form]
+        words = [word, path, "--on", "2027-03-01", "--as", form]
         result = CliRunner().invoke(kitproof, words, catch_exceptions=False)
     if result.stderr:
         raise RuntimeError(result.stderr)
@@ -49,8 +56,8 @@ def printed(path: str, form: str) -> str:
 def main() -> int:
     FOLDER.mkdir(exist_ok=True)
     for name, path in PATHS.items():
-        for ending, form in FORMS.items():
-            (FOLDER / f"{name}.{ending}").write_bytes(printed(path, form).encode())
+        for ending in endings(name):
+            (FOLDER / f"{name}.{ending}").write_bytes(printed(path, *FORMS[ending]).encode())
     return 0
 
 
