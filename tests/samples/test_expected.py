@@ -1,4 +1,4 @@
-"""The samples give the proofs and the numbers that are committed: `python -m tests.samples.expected` writes them anew."""
+"""The samples give the proofs and numbers that are committed: `python -m tests.samples.expected` writes them anew."""
 
 from __future__ import annotations
 
