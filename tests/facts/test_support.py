@@ -19,6 +19,8 @@ HEAD = 'part head "h"\n  mass 3 kg\n  sits on bowl 100 mm\n  {}\n' + RIG.replace
         ("chart 12 kg at 100 mm\n  rated 12 kg", "single"),
         ("rated 12 kg at 150 mm", "single"),
         ("rated 12 kg", "none"),
+        ("rated 12 kg at 100 mm, 6 kg at 300 mm", "chart"),
+        ("chart 12 kg at 100 mm, 6 kg at 300 mm\n  rated ?", "unknown"),
         ("tilt axis 40 mm below plate", "unknown"),
         ("rated ?", "unknown"),
         ("chart ?\n  rated 12 kg", "unknown"),
@@ -95,10 +97,10 @@ class TestStack:
         text = STACK.format("20 kg").replace("  head ", '  riser "r"\n  riser "r"\n  head ')
         assert amount(made(text), "stack_share").low == pytest.approx(13.7 / 20)
 
-    @pytest.mark.parametrize("said", ["?", "20", "lots"])
+    @pytest.mark.parametrize("said", ["?", "20", "lots", "? at 100 mm"])
     def test_a_rating_that_is_written_and_not_known_is_missing(self, said: str) -> None:
         found = amount(made(STACK.format(said).replace("  head ", '  riser "r"\n  head ')), "stack_share")
-        assert found.high == math.inf
+        assert (found.low, found.high) == (0, math.inf)
         assert found.missing[0].startswith('riser "r": rated')
 
 
@@ -123,3 +125,4 @@ def test_a_stack_with_no_rating_has_no_weakest_part() -> None:
     rig = subject(made(RIG))
     assert rig.value("stack_weakest") is None
     assert rig.amount("stack_share").high == 0
+    assert (rig.amount("stack_bears").low, rig.amount("stack_bears").high) == (0, 0)

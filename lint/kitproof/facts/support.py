@@ -49,7 +49,7 @@ def holding_of(rig: RigSubject) -> Holding:
         (house["axis_least"], house["axis_most"]),
     )
     return Holding(
-        chart=tuple(_figure(point) for point in (*part.chart, *part.rated[1:])),
+        chart=tuple(_figure(point) for point in (*part.chart, *part.rated)),
         rated=_figure(part.rated[0]) if part.rated else None,
         tried=tuple(_figure(point) for point in part.tried),
         axis=part.tilt_axis.range if part.tilt_axis else None,
@@ -62,7 +62,7 @@ def _figure(point: Point) -> Figure:
 
 
 def _no_figure(rig: RigSubject) -> tuple[str, ...]:
-    """What is missing of the head's figures."""
+    """What is missing of the head's figures, and of the depth of its axis."""
     head = rig.build.first("head")
     if head is None:
         return (f"{rig.label}: a head",)
@@ -70,8 +70,17 @@ def _no_figure(rig: RigSubject) -> tuple[str, ...]:
     if holding_of(rig).kind == "unknown":
         return (part.lacks("rated" if part.blank("rated") else "chart"),)
     axis = (part.lacks("tilt_axis"),) if part.tilt_axis and not part.tilt_axis.known else ()
-    vague = [each for each in (*part.chart, *part.rated) if not (each.value.known and (not each.at or each.at.known))]
-    return (*axis, *((part.lacks("chart" if part.chart else "rated"),) if vague else ()))
+    return (*axis, *_vague(part, lambda each: each.value.known and _at_known(each)))
+
+
+def _vague(part: Part, known: Callable[[Point], bool]) -> tuple[str, ...]:
+    """The fields of a head's figures that hold one that is not known."""
+    fields = (("chart", part.chart), ("rated", part.rated))
+    return tuple(part.lacks(name) for name, points in fields if not all(known(each) for each in points))
+
+
+def _at_known(point: Point) -> bool:
+    return point.at is None or point.at.known
 
 
 def _missing(rig: RigSubject) -> tuple[str, ...]:
@@ -99,15 +108,12 @@ def chart_kind(rig: RigSubject) -> Words:
     source="the head's own figures",
 )
 def chart_top(rig: RigSubject) -> Amount:
-    top = holding_of(rig).top
-    if top is None:
-        return Amount(-math.inf, math.inf, joined(_no_figure(rig)) or _no_height(rig))
-    return Amount(*top)
-
-
-def _no_height(rig: RigSubject) -> tuple[str, ...]:
-    head = rig.build.first("head")
-    return (head.part.lacks("chart"),) if head else ()
+    holding, head = holding_of(rig), rig.build.first("head")
+    if head is None or holding.kind == "unknown":
+        return Amount(-math.inf, math.inf, _no_figure(rig))
+    if holding.top is None:
+        return Amount(-math.inf, math.inf, (head.part.lacks("chart"),))
+    return Amount(*holding.top, _vague(head.part, _at_known))
 
 
 @fact(
@@ -123,7 +129,12 @@ def capacity(rig: RigSubject) -> Amount:
     height = rig.amount("cog_up")
     holding = holding_of(rig)
     found = Amount(*holding.capacity(height.low, height.high), joined(height.missing, _no_figure(rig)))
-    return rig.whatever(found) if (found.low, found.high) == ANY and holding.kind == "unknown" else found
+    return rig.whatever(found) if _holds_anything(holding) else found
+
+
+def _holds_anything(holding: Holding) -> bool:
+    """Whether neither a figure nor a trial says what the head holds: all loads are alike then."""
+    return holding.kind == "unknown" and not holding.tried
 
 
 @fact(
@@ -153,7 +164,7 @@ def safe_share(rig: RigSubject) -> Amount:
 def _share(rig: RigSubject, of: Callable[[Sequence[Term], Holding], Range]) -> Amount:
     found, holding = terms(rig, "up"), holding_of(rig)
     share = Amount(*of(found, holding), _missing(rig))
-    return rig.whatever(share) if holding.kind == "unknown" and mass_range(found)[0] > 0 else share
+    return rig.whatever(share) if _holds_anything(holding) and mass_range(found)[0] > 0 else share
 
 
 @fact(
@@ -206,8 +217,6 @@ def legs_share(rig: RigSubject) -> Amount:
 def stack_share(rig: RigSubject) -> Amount:
     """Only parts that give a rating count. 0 where none does."""
     stack = _stack(rig)
-    if not stack:
-        return Amount(0.0, 0.0)
     missing = joined(*(joined(bears.missing, lacks) for _, bears, _, lacks in stack))
     return Amount(*stack_range([((bears.low, bears.high), rated) for _, bears, rated, _ in stack]), missing)
 
@@ -265,10 +274,10 @@ def _above(rig: RigSubject, part: Standing) -> Amount:
     chain = rig.build.chain
     place = next(number for number, each in enumerate(chain) if each is part)
     upper = {id(each) for each in chain[place:]}
-    others = [each for each in rig.placed if each.standing is not part and each.on_sticks]
-    bears = masses(rig, [each for each in others if each.root is not None and id(each.root) in upper])
-    # Ballast that lies on the ground hangs from the sticks: nothing in the chain bears it.
+    others = [each for each in rig.placed if each.standing is not part]
+    bears = masses(rig, [each for each in others if id(each.root) in upper])
+    # What stands on the ground, ballast that is tied to the sticks too, rests on nothing in the chain.
     adrift = [each for each in others if each.root is None and each.group != "ground"]
     loose = masses(rig, adrift)
-    lost = tuple(f"{each.standing.part.label}: what it is on" for each in adrift)
-    return Amount(bears.low, bears.high + loose.high, joined(bears.missing, loose.missing, lost))
+    lost = [(f"{each.standing.part.label}: what it is on",) for each in adrift]
+    return Amount(bears.low, bears.high + loose.high, joined(bears.missing, loose.missing, *lost))
