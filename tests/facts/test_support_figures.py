@@ -75,7 +75,7 @@ def test_every_figure_of_the_head_counts_the_rated_ones_too() -> None:
     )
     found = holding_of(subject(made(HEAD.format(written))))
     assert list(found.points) == [((0.1, 0.1), (12, 12)), ((0.2, 0.2), (10, 10)), ((0.3, 0.3), (6, 6))]
-    assert found.cap == (11, 11)
+    assert found.cap == (11.0, 11.0)
     assert found.tried == (Figure((9, 9), (0.25, 0.25)),)
     assert found.axis == (0.04, 0.04)
 
