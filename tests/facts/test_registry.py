@@ -9,44 +9,18 @@ from pathlib import Path
 
 import pytest
 
-from kitproof.facts.build import combinations
-from kitproof.facts.cases import cases, moves_of
 from kitproof.facts.fact import Fact
-from kitproof.facts.mating import joints
-from kitproof.facts.orders import items, order_lines
-from kitproof.facts.packing import packed_things
-from kitproof.facts.part import PartSubject
 from kitproof.facts.registry import FACTS, HOUSE_NUMBERS
-from kitproof.facts.rig import RigSubject
-from kitproof.facts.slips import SlipSubject, figures
-from kitproof.facts.stages import stages
 from kitproof.facts.subject import Subject
-from kitproof.facts.tally import Tally
 from kitproof.facts.values import Amount, Truth, Type, Verdict, Words
-from kitproof.model.kitlist import KitList
+from tests.facts.every import subjects_of
 from tests.house.repository import ROOT
-from tests.model.texts import setting
 from tests.proofing.lists import read
 
 SAMPLES = sorted((ROOT / "samples").rglob("*.kitlist"))
 EXAMPLES = sorted((ROOT / "rules").rglob("*.kitlist"))
 EVERY = [fact for facts in FACTS.values() for fact in facts.values()]
 BY_NAME = pytest.mark.parametrize("fact", EVERY, ids=lambda fact: f"{fact.about}.{fact.name}")
-
-
-def subjects_of(kitlist: KitList) -> Iterator[Subject]:
-    """Everything in a list that a rule can be about, waivers left out: what they waive is known to a proof only."""
-    shared = setting(kitlist)
-    for rig in kitlist.rigs:
-        for build in combinations(rig):
-            subject = RigSubject(shared, build)
-            yield from (subject, *joints(subject), *stages(subject))
-    tally = Tally(kitlist)
-    yield from (SlipSubject(shared, slip) for slip in kitlist.slips)
-    yield from (PartSubject(shared, part) for part in kitlist.parts.values())
-    for found in (figures(shared), packed_things(shared), cases(shared), moves_of(shared)):
-        yield from found
-    yield from (*order_lines(shared, tally), *items(shared, tally))
 
 
 @BY_NAME
