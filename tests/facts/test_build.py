@@ -7,6 +7,7 @@ import itertools
 from hypothesis import given
 from hypothesis import strategies as st
 
+from kitproof.facts.geometry import placed
 from tests.model.texts import RIG, builds, made
 
 LENSES = ("long lens", "short lens")
@@ -71,6 +72,20 @@ def test_the_chain_runs_from_the_ground_to_the_camera_and_above_begins_on_the_pl
     assert [each.line.slot for each in build.above] == ["slide", "base", "camera"]
 
 
+def test_what_is_written_above_the_head_is_above_it_a_riser_or_a_second_head_too() -> None:
+    text = RIG.replace("  slide ", '  riser "r", 1 kg\n  slide ')
+    assert [each.line.slot for each in builds(made(text))[0].above] == ["riser", "slide", "base", "camera"]
+    text = RIG.replace("  slide ", '  head "small head"\n  slide ')
+    assert [each.line.slot for each in builds(made(text))[0].above] == ["head", "slide", "base", "camera"]
+
+
 def test_without_a_head_what_would_stand_on_it_is_above() -> None:
-    text = RIG.replace('  head      "small head"\n', "")
-    assert [each.line.slot for each in builds(made(text))[0].above] == ["slide", "base", "camera"]
+    text = RIG.replace('  head      "small head"\n', '  riser "r", 1 kg\n')
+    build = builds(made(text))[0]
+    assert [each.line.slot for each in build.above] == ["slide", "base", "camera"]
+    assert build.above == build.chain[2:]
+
+
+def test_ballast_is_never_carried_by_the_head_even_with_no_sticks_to_hang_from() -> None:
+    text = RIG.replace('  sticks    "tall sticks", legs at 1400 mm\n', "  ballast 5 kg\n")
+    assert {each.standing.line.slot: each.group for each in placed(builds(made(text))[0])}["ballast"] == "hung"

@@ -129,6 +129,11 @@ def test_a_rating_that_is_not_known_leaves_all_open_also_beside_a_chart(figures:
     assert ends(made(HEAD.format(figures)), "capacity") == ANYTHING
 
 
+def test_a_rated_load_is_the_most_that_is_held_at_any_height() -> None:
+    """Also where the chart says more, and the rating is given for a greater height."""
+    assert ends(made(HEAD.format("chart 12 kg at 100 mm\n  rated 6 kg at 300 mm")), "capacity") == (6, 6)
+
+
 def test_what_is_carried_is_asked_for_before_the_head() -> None:
     lens = 'part lens "l"\n  cog 100 mm forward\n  sits on lens PL\n'
     kitlist = made(lens + HEAD.format("rated ?").replace("long lens", "l"))

@@ -68,7 +68,8 @@ def moves_with(thing: Stood, slide: Stood) -> bool:
 
 
 def sliding(stood: Sequence[Stood]) -> Sliding:
-    """The slide's `at` if given, else where the build balances, held to its travel; two slides: ask."""
+    """The slide's `at` if given, else where the build balances, held to its travel; anywhere on that with `at ?`; two
+    slides: ask."""
     slides = [each for each in stood if each.slot == "slide"]
     if not slides:
         return Sliding(NOTHING)
@@ -79,7 +80,7 @@ def sliding(stood: Sequence[Stood]) -> Sliding:
         return Sliding(line.at.forward)
     if travel is None or not travel.known:
         return Sliding(ANYTHING)
-    return Sliding(travel.range, balances=True)
+    return Sliding(travel.range, balances=line.at is None)
 
 
 def axis_of(head: Stood) -> Range:

@@ -12,7 +12,7 @@ from kitproof.model.rigs import Option, Rig, SlotLine
 from kitproof.reading.document import Where
 from kitproof.words.kinds import SUPPORT
 
-OFF_THE_PLATE = ("pan bar", "tie-down", "ballast", "spreader")
+OFF_THE_PLATE = ("pan bar", "tie-down", "ballast")
 """What never stands on the head's plate, unless the line says `on` something that does."""
 
 
@@ -46,8 +46,8 @@ class Build(Struct, frozen=True):
         slots = [each.line.slot for each in chain]
         if "head" in slots:
             return chain[slots.index("head") + 1 :]
-        floor = SUPPORT.index("head")
-        return tuple(each for each in chain if SUPPORT.index(each.line.slot) > floor)
+        under = SUPPORT[: SUPPORT.index("head")]
+        return tuple(each for each in chain if each.line.slot not in under)
 
 
 def combinations(rig: Rig) -> Iterator[Build]:

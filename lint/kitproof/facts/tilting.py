@@ -56,28 +56,38 @@ def spring_of(rig: RigSubject) -> tuple[Spring | None, tuple[str, ...]]:
     head = rig.build.first("head")
     if head is None:
         return None, (f"{rig.label}: a head",)
-    found = head.part.counterbalance
+    found, lacks = head.part.counterbalance, (head.part.lacks("counterbalance"),)
     if found is None or not found.reach.known or "counterbalance" in head.part.unread:
-        return None, (head.part.lacks("counterbalance"),)
-    height = found.at.range if found.at is not None and found.at.known else None
-    if found.at is not None and height is None:
-        return None, (head.part.lacks("counterbalance"),)
+        return None, lacks
+    if found.at is not None and not found.at.known:
+        return None, lacks
+    height = found.at.range if found.at is not None else None
     return Spring(found.reach.low, found.reach.high, found.steps, found.stepless, height), ()
 
 
+def sprung(rig: RigSubject, *axes: str) -> tuple[Spring | None, Range, tuple[str, ...]]:
+    """The head's counterbalance (None where it is not known) and the depth of its axis, and what is missing to hold
+    them against all that tilts."""
+    axis, no_axis = axis_of(rig)
+    spring, no_spring = spring_of(rig)
+    return spring, axis, joined(no_weight(rig, *axes), no_axis, no_spring)
+
+
 def slide_of(rig: RigSubject) -> tuple[Slide, tuple[str, ...]]:
-    """Where the slide stands: as the line says, else where the build balances, held to its travel."""
+    """Where the slide stands: as the line says, else where the build balances, held to its travel; anywhere on that
+    where the line says `at ?`."""
     found = slides(rig)
     if not found:
         return NO_SLIDE, ()
     if len(found) > 1:
         return Slide(-math.inf, math.inf), (f"{rig.label}: which of its slides is set, and where the other stands",)
-    line, travel = found[0].line, found[0].part.travel
+    line, part = found[0].line, found[0].part
     if line.at is not None and line.at_known:
         return Slide(*line.at.forward), ()
-    if travel is None or not travel.known:
-        return Slide(-math.inf, math.inf), (found[0].part.lacks("travel"),)
-    return Slide(travel.low, travel.high, balances=True), ()
+    no_place = () if line.at_known else (part.lacks("its place on the rig"),)
+    if part.travel is None or not part.travel.known:
+        return Slide(-math.inf, math.inf), no_place or (part.lacks("travel"),)
+    return Slide(part.travel.low, part.travel.high, balances=line.at_known), no_place
 
 
 def _terms(rig: RigSubject) -> list[Term]:
@@ -106,9 +116,7 @@ def counterbalance_needed(rig: RigSubject) -> Amount:
     SPRING,
 )
 def counterbalance_share(rig: RigSubject) -> Amount:
-    spring, no_spring = spring_of(rig)
-    axis, no_axis = axis_of(rig)
-    missing = joined(no_weight(rig, "up"), no_axis, no_spring)
+    spring, axis, missing = sprung(rig, "up")
     if spring is None:
         return rig.whatever(Amount(-math.inf, math.inf, missing))
     return Amount(*springs.share_range(_terms(rig), axis, spring), missing)
@@ -139,9 +147,7 @@ def counterbalance_over(rig: RigSubject) -> Amount:
 
 
 def _against(rig: RigSubject, of: Callable[[Sequence[Term], Range, Spring], Range]) -> Amount:
-    spring, no_spring = spring_of(rig)
-    axis, no_axis = axis_of(rig)
-    missing = joined(no_weight(rig, "up"), no_axis, no_spring)
+    spring, axis, missing = sprung(rig, "up")
     if spring is None:
         return rig.whatever(Amount(0.0, math.inf, missing))
     return Amount(*of(_terms(rig), axis, spring), missing)
@@ -157,15 +163,18 @@ def _against(rig: RigSubject, of: Callable[[Sequence[Term], Range, Spring], Rang
 )
 def counterbalance_step(rig: RigSubject) -> Amount:
     """Not known for a stepless head: it has no steps, and is set by feel."""
-    spring, no_spring = spring_of(rig)
-    axis, no_axis = axis_of(rig)
-    missing = joined(no_weight(rig, "up"), no_axis, no_spring)
+    spring, axis, missing = sprung(rig, "up")
     if spring is None:
         return rig.whatever(Amount(0.0, math.inf, missing))
     low, high = springs.step_range(springs.demand_range(_terms(rig), axis, spring), spring)
+    return Amount(low, high, joined(missing, _no_steps(rig) if spring.counted is None else ()))
+
+
+def _no_steps(rig: RigSubject) -> tuple[str, ...]:
+    """What is missing where a spring has no steps, or they are not said."""
     head = rig.build.first("head")
-    unknown = (head.part.lacks("counterbalance") + ", its steps",) if head and spring.counted is None else ()
-    return Amount(low, high, joined(missing, unknown))
+    assert head is not None, "a spring is a head's"
+    return (f"{head.part.lacks('counterbalance')}, its steps",)
 
 
 @fact(
@@ -177,12 +186,11 @@ def counterbalance_step(rig: RigSubject) -> Amount:
     f"{MOMENTS}; {SPRING}",
 )
 def torque_left(rig: RigSubject) -> Amount:
-    spring, no_spring = spring_of(rig)
-    axis, no_axis = axis_of(rig)
+    spring, axis, lacks = sprung(rig, "up", "forward")
     slide, no_slide = slide_of(rig)
     tilts = rig.rig.tilts
     no_tilts = () if tilts is not None and tilts.known else (f"{rig.label}: tilts",)
-    missing = joined(no_weight(rig, "up", "forward"), no_axis, no_spring, no_slide, no_tilts)
+    missing = joined(lacks, no_slide, no_tilts)
     if spring is None:
         return rig.whatever(Amount(0.0, math.inf, missing))
     things = weights(rig)
@@ -204,17 +212,23 @@ def torque_left(rig: RigSubject) -> Amount:
 )
 def drag_hold(rig: RigSubject) -> Amount:
     left = rig.amount("torque_left")
+    most, lacks = _most_drag(rig)
+    missing = joined(left.missing, lacks)
+    if most is None:
+        return rig.whatever(Amount(0.0, math.inf, missing))
+    return Amount(*drag_share((left.low, left.high), most), missing)
+
+
+def _most_drag(rig: RigSubject) -> tuple[float | None, tuple[str, ...]]:
+    """The most tilt drag of the head in N·m; None where it is not known."""
     head = rig.build.first("head")
-    drag = head.part.drag if head else None
-    if head is None or drag is None or not drag.known:
-        lacks = (head.part.lacks("drag"),) if head else (f"{rig.label}: a head",)
-        return rig.whatever(Amount(0.0, math.inf, joined(left.missing, lacks)))
-    return Amount(*drag_share((left.low, left.high), drag.high), left.missing)
+    if head is None:
+        return None, (f"{rig.label}: a head",)
+    drag = head.part.drag
+    return (drag.high, ()) if drag is not None and drag.known else (None, (head.part.lacks("drag"),))
 
 
 def spring_left(rig: RigSubject) -> tuple[Range, tuple[str, ...]]:
     """K − M g H in N·m with the spring at its nearest setting, and what is missing to know it."""
-    spring, no_spring = spring_of(rig)
-    axis, no_axis = axis_of(rig)
-    missing = joined(no_weight(rig, "up"), no_axis, no_spring)
+    spring, axis, missing = sprung(rig, "up")
     return (ANYWHERE if spring is None else spring_left_range(weights(rig), axis, spring)), missing
