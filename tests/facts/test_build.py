@@ -7,6 +7,7 @@ import itertools
 from hypothesis import given
 from hypothesis import strategies as st
 
+from kitproof.facts.build import picked
 from kitproof.facts.geometry import placed
 from tests.model.texts import RIG, builds, made
 
@@ -31,6 +32,27 @@ def test_two_lines_of_one_slot_are_both_named_in_a_choice() -> None:
         "long lens, none",
         "short lens, long lens",
         "short lens, none",
+    ]
+
+
+def test_alternatives_of_a_line_that_does_not_stand_make_no_more_combinations() -> None:
+    text = 'rig A\n  monitor "seven inch" or none\n  lens "long lens" or "short lens", only with "seven inch"\n'
+    found = list(picked(made(text).rigs[0]))
+    assert [(key, build.choice) for key, build in found] == [
+        ((0, 0), (("monitor", "seven inch"), ("lens", "long lens"))),
+        ((0, 1), (("monitor", "seven inch"), ("lens", "short lens"))),
+        ((1, -1), (("monitor", "none"),)),
+    ]
+
+
+def test_a_line_stands_with_any_one_of_those_that_it_is_there_for() -> None:
+    text = 'rig A\n  monitor "seven inch" or none\n  lens "long lens" or none\n'
+    found = builds(made(text + '  accessory "shade", 1 kg, only with "seven inch" or "long lens"\n'))
+    assert [[each.line.slot for each in build.standing] for build in found] == [
+        ["monitor", "lens", "accessory"],
+        ["monitor", "accessory"],
+        ["lens", "accessory"],
+        [],
     ]
 
 
@@ -84,6 +106,7 @@ def test_without_a_head_what_would_stand_on_it_is_above() -> None:
     build = builds(made(text))[0]
     assert [each.line.slot for each in build.above] == ["slide", "base", "camera"]
     assert build.above == build.chain[2:]
+    assert build.chain == build.standing[:-1], "all but the lens"
 
 
 def test_ballast_is_never_carried_by_the_head_even_with_no_sticks_to_hang_from() -> None:

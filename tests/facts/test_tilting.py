@@ -94,6 +94,12 @@ def test_a_counterbalance_that_is_not_known_leaves_all_open_and_is_asked_for(spr
     assert amount(kitlist, "counterbalance_needed").missing == ()
 
 
+def test_a_depth_of_the_axis_that_is_asked_about_leaves_the_torque_open() -> None:
+    kitlist = built(parts=PARTS.replace("40 mm below plate", "?"), spring="")
+    assert ends(kitlist, "counterbalance_needed") == (-math.inf, math.inf)
+    assert amount(kitlist, "counterbalance_needed").missing == ('head "small head": tilt axis',)
+
+
 def test_without_a_head_it_is_asked_for() -> None:
     bare = made('rig A\n  camera "big camera"\n  tilts 0° to 30°\n')
     for name in ("counterbalance_needed", "counterbalance_share", "counterbalance_short", "torque_left", "drag_hold"):
@@ -132,6 +138,10 @@ def test_what_is_missing_is_named_in_order_masses_and_places_then_axis_spring_sl
     for name in ("share", "short", "over", "step"):
         assert amount(kitlist, f"counterbalance_{name}").missing == (*upward, axis, spring), name
     assert spring_left(subject(kitlist))[1] == (*upward, axis, spring)
+    said = made(
+        rig.replace("wide slide", "s"), parts=PARTS + ILL_KNOWN.replace("height  130 mm", "counterbalance 4 N·m")
+    )
+    assert amount(said, "counterbalance_step").missing == (*upward, axis, f"{spring}, its steps")
     left = (*upward, 'base "b": cog', axis, spring, 'slide "s": travel', "rig A: tilts")
     assert amount(kitlist, "torque_left").missing == left
     assert amount(kitlist, "drag_hold").missing == (*left, 'head "h": drag')
@@ -210,7 +220,8 @@ def test_hung_below_the_head_what_is_carried_pulls_down_and_the_pan_bar_stays_wh
 
 
 def test_a_line_that_cannot_be_read_may_be_one_more_weight_anywhere() -> None:
-    kitlist = built(rig=RIG + "  monitor 7 8 9\n")
-    assert weights(subject(kitlist))[-1] == Weight((0.0, math.inf), ANYWHERE, ANYWHERE)
-    assert len(weights(subject(kitlist))) == 5
+    kitlist = built(rig=RIG + "  7 8 9\n")
+    *known, more = weights(subject(kitlist))
+    assert known == weights(subject(built()))
+    assert more == Weight((0.0, math.inf), ANYWHERE, ANYWHERE)
     assert ends(kitlist, "counterbalance_needed") == (-math.inf, math.inf)

@@ -78,10 +78,7 @@ def kept_lines(lines: tuple[SlotLine, ...], chosen: Sequence[Option]) -> list[bo
     stays = [True] * len(lines)
     while True:
         names = {each.part.name for each, kept in zip(chosen, stays, strict=True) if kept and each.part}
-        now = [
-            kept and (not line.only_with or any(name in names for name in line.only_with))
-            for line, kept in zip(lines, stays, strict=True)
-        ]
+        now = [not line.only_with or any(name in names for name in line.only_with) for line in lines]
         if now == stays:
             return stays
         stays = now
