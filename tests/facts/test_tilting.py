@@ -148,7 +148,7 @@ def test_what_is_missing_is_named_in_order_masses_and_places_then_axis_spring_sl
 
 
 TWO = ("rig A: which of its slides is set, and where the other stands",)
-PLACE, ITS_TRAVEL = ('slide "wide slide": its place on the rig',), ('slide "wide slide": travel',)
+PLACE, ITS_TRAVEL = ('slide "wide slide": its place on its travel',), ('slide "wide slide": travel',)
 
 
 @pytest.mark.parametrize(

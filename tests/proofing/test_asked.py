@@ -36,3 +36,10 @@ def test_what_a_case_does_not_say_at_all_is_not_owed() -> None:
     listed = read_bytes(CASE.replace("  limit     12 kg\n", "").encode())
     assert asked_on_purpose(listed) == frozenset()
     assert not proofed(listed).sends_back("wrong")
+
+
+def test_a_place_that_is_asked_about_is_owed_of_a_slide_on_its_travel() -> None:
+    text = 'part slide "Sallow"\n  mass 1 kg\npart monitor "Brack"\n  mass 1 kg\nrig A\n  camera "c", 3 kg\n'
+    listed = read_bytes((text + '  slide "Sallow", at ?\n  monitor "Brack", at ?\n').encode())
+    asked = {'slide "Sallow": its place on its travel', 'monitor "Brack": its place on the rig'}
+    assert asked_on_purpose(listed) == asked

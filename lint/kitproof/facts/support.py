@@ -109,8 +109,9 @@ def chart_kind(rig: RigSubject) -> Words:
 )
 def chart_top(rig: RigSubject) -> Amount:
     holding, head = holding_of(rig), rig.build.first("head")
-    if head is None or holding.kind == "unknown":
+    if holding.kind == "unknown":
         return Amount(-math.inf, math.inf, _no_figure(rig))
+    assert head is not None, "figures are a head's"
     if holding.top is None:
         return Amount(-math.inf, math.inf, (head.part.lacks("chart"),))
     return Amount(*holding.top, _vague(head.part, _at_known))

@@ -84,7 +84,7 @@ def slide_of(rig: RigSubject) -> tuple[Slide, tuple[str, ...]]:
     line, part = found[0].line, found[0].part
     if line.at is not None and line.at_known:
         return Slide(*line.at.forward), ()
-    no_place = () if line.at_known else (part.lacks("its place on the rig"),)
+    no_place = () if line.at_known else (part.lacks("its place on its travel"),)
     if part.travel is None or not part.travel.known:
         return Slide(-math.inf, math.inf), no_place or (part.lacks("travel"),)
     return Slide(part.travel.low, part.travel.high, balances=line.at_known), no_place

@@ -50,7 +50,8 @@ def _of_part(part: Part) -> Iterator[str]:
 def _of_line(line: SlotLine) -> Iterator[str]:
     spot = line.at
     if not line.at_known or (spot is not None and ANYWHERE in (spot.forward, spot.up, spot.left)):
-        yield from (f"{option.part.label}: its place on the rig" for option in line.options if option.part)
+        where = "its place on its travel" if line.slot == "slide" else "its place on the rig"
+        yield from (f"{option.part.label}: {where}" for option in line.options if option.part)
 
 
 def _of_case(case: Case) -> Iterator[str]:

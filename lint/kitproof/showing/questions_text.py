@@ -52,6 +52,7 @@ ASKED = {
     "outside": "How large is {it} outside: long x wide x high?",
     "have": "How many of {it} are there?",
     "its_place_on_the_rig": "Where on the camera does {it} sit: how far forward, up and to the side?",
+    "its_place_on_its_travel": "How far from the mark of its travel does {it} stand, forward or back?",
     "in_no_parts_book": "What is {it}? It is in no parts book: its mass, its size and by what it is mounted.",
 }
 
