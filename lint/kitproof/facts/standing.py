@@ -172,7 +172,7 @@ def slope_of(rig: RigSubject) -> tuple[float, tuple[str, ...]]:
     slope = rig.rig.site.ground_slope
     if slope is None:
         return 0.0, ()
-    return (max(abs(slope.low), abs(slope.high)), ()) if slope.known else (0.0, (rig.lacks("ground slope"),))
+    return (slope.high, ()) if slope.known else (0.0, (rig.lacks("ground slope"),))
 
 
 @fact(
