@@ -9,6 +9,7 @@ import pytest
 from kitproof.facts.cases import cases
 from kitproof.facts.orders import order_lines
 from kitproof.facts.packing import CaseSubject
+from kitproof.facts.stowing import packed_size
 from kitproof.facts.tally import Tally
 from kitproof.facts.values import Amount, Truth, Verdict, Words
 from tests.model.texts import setting
@@ -101,16 +102,65 @@ def test_whether_things_fit(holds: str, inside: str, truth: Truth) -> None:
         ('"Sticks"', "1000 x 300 x 200 mm", 'sticks "Sticks": size'),
         ('"Standing sticks"', "1000 x 300 x 200 mm", 'sticks "Standing sticks": size'),
         ('"Head"', "?", 'case "k": inside'),
+        ('"Head"', "500 x ? x 200 mm", 'case "k": inside'),
         ('"Head"', "230..250 x 210 x 140 mm", 'case "k": the sizes of what it holds, more closely'),
         ('case "inner"', "500 x 300 x 200 mm", 'case "inner": outside'),
+        ('case "half said"', "500 x 300 x 200 mm", 'case "half said": outside'),
+        ('case "nowhere"', "500 x 300 x 200 mm", 'case "nowhere": outside'),
         ('"Head"; of course', "500 x 300 x 200 mm", 'case "k": line 44, which could not be read'),
     ],
 )
 def test_what_is_not_known_is_asked_for(holds: str, inside: str, missing: str) -> None:
-    found = packed(holds, inside, 'case "inner"\n').value("fits")
+    found = packed(holds, inside, 'case "inner"\ncase "half said"\n  outside 300 x ? x 300 mm\n').value("fits")
     assert isinstance(found, Verdict)
     assert found.truth is Truth.MISSING
     assert missing in found.missing
+
+
+def test_all_that_is_not_known_is_asked_for_in_the_order_listed() -> None:
+    missing = ('sticks "Sticks": size', 'accessory "No size": size')
+    assert packed('"Sticks"; "No size"', "950 x 950 x 950 mm").value("fits") == Verdict(Truth.MISSING, missing)
+    found = packed('"No size"; 20 x "Head"', "1040 x 440 x 280 mm").value("fits")
+    missing = ('accessory "No size": size', 'case "k": whether its 20 things go in, by trying it')
+    assert found == Verdict(Truth.MISSING, missing)
+
+
+def test_what_folds_to_a_length_that_is_not_known_has_no_size() -> None:
+    kitlist = read_bytes(
+        b'part sticks "Open sticks"\n  folds to ?\npart sticks "Sized"\n  folds to ?\n  size 1 x 2 x 3 m\n'
+    )
+    assert packed_size(kitlist.parts["Open sticks"]) == (None, ('sticks "Open sticks": size',))
+    assert packed_size(kitlist.parts["Sized"]) == (((1, 1), (2, 2), (3, 3)), ())
+
+
+@pytest.mark.parametrize(
+    ("kit", "inside", "truth"),
+    [
+        ('part kit "K"\n  includes 2 x "Lenses"\n', "1000 x 110 x 110 mm", Truth.TRUE),
+        ('part kit "K"\n  includes 2 x "Lenses"\n', "999 x 110 x 110 mm", Truth.FALSE),
+        ('part kit "K"\n  size 100 x 100 x 100 mm\n  includes "Sized sticks"\n', "100 x 100 x 100 mm", Truth.TRUE),
+        ('part kit "K"\n  size 900 x 900 x 900 mm\n  includes "Head"\n', "300 x 300 x 300 mm", Truth.FALSE),
+    ],
+)
+def test_a_kit_lies_in_as_what_it_includes_or_by_its_own_size(kit: str, inside: str, truth: Truth) -> None:
+    """Of two times two lenses of 200 mm and one of 100 mm, end to end, there is 1 m."""
+    assert fits('"K"', inside, kit) is truth
+
+
+@pytest.mark.parametrize(
+    ("part", "missing"),
+    [
+        ('kit "K"\n  includes "Head", "Nowhere"', 'accessory "Nowhere": in no parts book'),
+        ('kit "K"\n  includes "Head"\n  includes of course', 'kit "K": size'),
+        ('kit "K"\n  includes "Head"\n  size ?', 'kit "K": size'),
+        ('kit "K"\n  includes "Head", "K"', 'kit "K": size'),
+        ('kit "K"', 'kit "K": size'),
+        ('camera "K"\n  includes "Head"', 'camera "K": size'),
+    ],
+)
+def test_it_is_not_known_to_fit_where_not_all_that_it_is_made_of_is_known(part: str, missing: str) -> None:
+    """A camera is more than the handle that it includes; a kit is no more than what it includes."""
+    assert packed('"K"', "900 x 900 x 900 mm", f"part {part}\n").value("fits") == Verdict(Truth.MISSING, (missing,))
 
 
 def test_so_many_things_that_not_all_ways_are_tried_are_not_decided() -> None:
@@ -127,9 +177,23 @@ def test_what_does_not_go_in_even_alone_is_named() -> None:
     assert case.value("why_not_in") == Words('"Sticks" and "Sized sticks" do not go in even alone, however turned')
     alone = packed('"Head"; "Sticks"').value("why_not_in")
     assert alone == Words('"Sticks" does not go in even alone, however turned')
+    three = packed('"Head"; "Sticks"; "Sized sticks"; "Standing sticks"').value("why_not_in")
+    names = '"Sticks", "Sized sticks" and "Standing sticks"'
+    assert three == Words(f"{names} do not go in even alone, however turned")
     volume = packed('9 x "Head"').value("why_not_in")
     assert volume == Words("all together it has more volume than there is inside")
     assert packed('"Head"').value("why_not_in") == Words(None)
+
+
+def test_a_kit_of_which_one_thing_does_not_go_in_does_not_go_in() -> None:
+    case = packed('"K"', more='part kit "K"\n  includes "Head", "Sized sticks"\n')
+    assert case.value("why_not_in") == Words('"K" does not go in even alone, however turned')
+
+
+def test_a_case_that_does_not_go_in_is_named_and_is_no_packed_part() -> None:
+    case = packed('case "inner"', more='case "inner"\n  outside 600 x 400 x 300 mm\n')
+    assert case.value("why_not_in") == Words('case "inner" does not go in even alone, however turned')
+    assert case.value("misfits") == ()
 
 
 @pytest.mark.parametrize(
@@ -138,6 +202,7 @@ def test_what_does_not_go_in_even_alone_is_named() -> None:
         ('case "k"\n  inside 500 x 300 x 200 mm\n', Truth.TRUE),
         ('case "k"\n  inside ?\n', Truth.TRUE),
         ('case "k"\n  is "House case"\n', Truth.TRUE),
+        ('part case "Sack"\n  mass 1 kg\ncase "k"\n  is "Sack"\n', Truth.FALSE),
         ('case "k"\n', Truth.FALSE),
     ],
 )
@@ -154,6 +219,8 @@ def test_whether_anything_says_how_large_a_case_is(text: str, told: Truth) -> No
         ('1 x "Lens"', '  holds "Lenses"\n', Amount(2, 2)),
         ('1 x "Lenses"', '  holds 2 x "Lens"\n  holds "Other lens"\n', Amount(1, 1)),
         ('1 x "Lenses"', '  holds "Lens"\n  holds "Other lens"\n', Amount(0, 0)),
+        ('1 x "Lenses"', '  holds 2 x "Lens"\n', Amount(0, 0)),
+        ('1 x "Lenses"', '  holds "Lenses"\n', Amount(1, 1)),
         ('1 x "Head"', "  holds of course\n", Amount(0, math.inf, ('case "k": line 49, which could not be read',))),
     ],
 )
@@ -165,6 +232,27 @@ def test_how_many_of_what_is_ordered_lie_in_cases(ordered: str, holds: str, pack
     assert bool(found.missing) is bool(packed_count.missing)
     assert line.value("cases_there") == Verdict(Truth.TRUE)
     assert line.value("travels_in_case") == Verdict(Truth.TRUE)
+
+
+@pytest.mark.parametrize(
+    ("part", "packed_count"),
+    [
+        ('kit "K"\n  includes "Head", 2 x "Lens"', Amount(1, 1)),
+        ('kit "K"\n  includes "Head", 0 x "Lens"', Amount(2, 2)),
+        ('kit "K"\n  includes "Head"\n  includes of course', Amount(0, 2, ('kit "K": includes',))),
+        ('kit "K"', Amount(0, 0)),
+        ('camera "K"\n  includes "Head"', Amount(0, 0)),
+    ],
+)
+def test_a_kit_lies_in_cases_where_all_that_it_includes_does(part: str, packed_count: Amount) -> None:
+    """Two heads and three lenses are packed. A camera is more than the head that it includes, and may be left behind; a
+    line of a kit that could not be read may include what is left behind."""
+    text = f'{BOOK}\npart {part}\norder\n  2 x "K"\ncase "k"\n  holds 2 x "Head"\n  holds 3 x "Lens"\n'
+    kitlist = read_bytes(text.encode())
+    (line,) = order_lines(setting(kitlist), Tally(kitlist))
+    found = line.amount("packed")
+    assert (found.low, found.high) == (packed_count.low, packed_count.high)
+    assert [each.partition(" (")[0] for each in found.missing] == list(packed_count.missing)
 
 
 def test_cases_and_names_that_no_book_has_are_not_looked_for_in_cases() -> None:
@@ -181,7 +269,10 @@ def test_every_outer_side_of_a_case_in_a_case_counts() -> None:
         assert fits('case "inner"', less, inner) is not Truth.TRUE
 
 
-@pytest.mark.parametrize("said", ["length 100 mm", "front 110 mm", "length 100 mm\n  front ?", "size 10 x ? x 10 mm"])
+@pytest.mark.parametrize(
+    "said",
+    ["length 100 mm", "front 110 mm", "length 100 mm\n  front ?", "length ?\n  front 110 mm", "size 10 x ? x 10 mm"],
+)
 def test_a_lens_has_no_size_by_its_length_or_its_front_alone(said: str) -> None:
     found = packed('"Open lens"', "900 x 900 x 900 mm", f'part lens "Open lens"\n  mass 1 kg\n  {said}\n').value("fits")
     assert found == Verdict(Truth.MISSING, ('lens "Open lens": size',))

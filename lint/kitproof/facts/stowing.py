@@ -25,7 +25,7 @@ def packed_size(part: Part) -> tuple[Size | None, tuple[str, ...]]:
     size = None
     if len(part.size) == 3 and all(side.known for side in part.size):
         size = (part.size[0].range, part.size[1].range, part.size[2].range)
-    elif part.kind == "lens" and part.length is not None and isinstance(part.front, Interval):
+    elif part.length is not None and isinstance(part.front, Interval):  # a lens: rods have no front
         known = part.length.known and part.front.known
         size = (part.length.range, part.front.range, part.front.range) if known else None
     folds = part.folds_to
@@ -41,31 +41,36 @@ def _outside(case: Case | None, name: str) -> tuple[Size | None, tuple[str, ...]
 
 
 def _sizes(case: CaseSubject, packed: Packed) -> tuple[list[Size], tuple[str, ...]]:
-    """The sizes of what one line holds, once; of a case in the case, the outer one. A kit of no size of its own lies in
-    as the parts that it includes."""
+    """The sizes of what one line holds, once; of a case in the case, the outer one. A kit that says no size lies in as
+    the parts that it includes."""
     if packed.part is None:
         named = {each.name: each for each in case.setting.kitlist.cases}
         size, lacks = _outside(named.get(packed.case_name), packed.case_name)
         return ([] if size is None else [size]), lacks
     books = case.setting.kitlist.parts
     sizes: list[Size] = []
-    missing: list[str] = []
+    missing: tuple[str, ...] = ()
     for part, count in _apart(packed.part, books, ()):
         size, lacks = packed_size(part)
         sizes += [size] * count if size is not None else []
         missing += lacks
-    return sizes, tuple(missing)
+    return sizes, missing
 
 
 def _apart(part: Part, books: Mapping[str, Part], within: tuple[str, ...]) -> Iterator[tuple[Part, int]]:
-    """A part and how often, or what a kit of no size of its own includes; a kit in itself is taken whole."""
-    inner = [(books[each.name], each.count) for each in part.includes if each.name in books]
-    if part.size or not inner or part.name in within:
+    """A part and how often, or what a kit that says no size includes; a kit in itself is taken whole.
+
+    A kit of which a line could not be read may include more than is known: it is there as well, for its size to be
+    asked for. So is what no book describes.
+    """
+    taken = part.kind == "kit" and "size" not in part.places and part.includes and part.name not in within
+    if not taken or part.blank("includes"):
         yield part, 1
-        return
-    for each, count in inner:
-        for piece, times in _apart(each, books, (*within, part.name)):
-            yield piece, count * times
+    if taken:
+        for each in part.includes:
+            inner = books.get(each.name) or Part(kind="accessory", name=each.name, where=each.where, described=False)
+            for piece, times in _apart(inner, books, (*within, part.name)):
+                yield piece, each.count * times
 
 
 def _inside(case: CaseSubject) -> tuple[Size | None, tuple[str, ...]]:
@@ -153,12 +158,16 @@ def travels_in_case(line: LineSubject) -> Verdict:
 
 @fact("packed", "line", number(NUMBER), "how many of the part lie in cases; a kit also where all that it includes does")
 def line_packed(line: LineSubject) -> Amount:
-    """A line of a case that could not be read may have held any number."""
+    """A line of a case that could not be read may have held any number; one of a kit may include what does not lie in
+    any. What another part than a kit includes is not all there is of it."""
     held, part = line.tally.held, line.line.part
-    parts = [held.get(each.name, 0) // each.count for each in part.includes if each.count]
-    count = float(max(held.get(part.name, 0), min(parts, default=0)))
+    inner = [held.get(each.name, 0) // each.count for each in part.includes if each.count and part.kind == "kit"]
+    whole = held.get(part.name, 0)
+    most = max(whole, min(inner, default=0))
+    least = whole if part.blank("includes") else most
     lost = line.tally.unread_cases
-    return Amount(count, math.inf if lost else count, lost)
+    missing = (*lost, *((part.lacks("includes"),) if least < most else ()))
+    return Amount(float(least), math.inf if lost else float(most), missing)
 
 
 def _truth(said: bool) -> Verdict:
