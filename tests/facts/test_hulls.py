@@ -11,17 +11,17 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kitproof.facts.boxes import Blends, boxes
-from kitproof.facts.hulls import PINS, Blend, BlurredError, DiffersError, Watch, of_each
+from kitproof.facts.hulls import PINNED, PINS, Blend, BlurredError, DiffersError, Watch, of_each
 from kitproof.facts.outlines import mass_of
 from kitproof.facts.registry import FACTS
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount
-from kitproof.model.parts import Part
-from kitproof.model.quantities import Interval, Reach
+from kitproof.model.parts import Draw, Part, Point, Seat
+from kitproof.model.quantities import Interval, Reach, Spot
 from kitproof.proofing.looking import Rigs
 from kitproof.proofing.proof import setting_of
 from kitproof.reading.document import Where
-from kitproof.words.dimensions import LENGTH, MASS
+from kitproof.words.dimensions import LENGTH, MASS, POWER
 from tests.facts.alternatives import kitlist
 from tests.laws.lists import FEW
 from tests.proofing.lists import DAY, book
@@ -105,6 +105,183 @@ def test_pinned_a_number_is_one_of_those_that_it_may_be() -> None:
         assert one.mass == kilograms(expected)
 
 
+def test_a_hull_is_wider_than_what_it_holds_by_a_hair_on_both_sides() -> None:
+    for low, high in ((2.0, 5.0), (-5.0, -2.0), (-5.0, 5.0)):
+        middle = (low + high) / 2
+        both = blend(part("a", mass=kilograms(low, middle)), part("b", mass=kilograms(middle, high))).mass
+        assert both.low < low < middle < high < both.high
+        assert both.range == pytest.approx((low, high), rel=1e-11)
+    both = blend(part("a", mass=kilograms(0)), part("b", mass=kilograms(1))).mass
+    assert both.low == 0, "what cannot be negative does not become so"
+
+
+def test_what_has_no_end_for_any_option_has_none_for_all() -> None:
+    endless = float("inf")
+    both = blend(*(part("a", mass=kilograms(low, endless)) for low in (1, 2))).mass
+    assert both.low == pytest.approx(1)
+    assert both.high == endless
+    assert both.known
+    assert both.dimension is MASS
+
+
+AT = Spot(forward=(0.1, 0.2))
+DIFFERENT: list[tuple[str, Any, Any]] = [
+    ("mass", kilograms(1), kilograms(1, float("inf"))),
+    ("mass", kilograms(1), Interval(0.0, 0.0, MASS, known=False)),
+    ("sits_on", (Seat(family="bowl", size="100 mm"),), (Seat(family="bowl", size="75 mm"),)),
+    ("sits_on", (Seat(family="flat", size=""),), (Seat(family="flat", size=""),) * 2),
+    ("takes", (Seat(family="flat", size=""),), (Seat(family="flat", size="", at=AT),)),
+    ("takes", (), (Seat(family="flat", size=""),)),
+    ("made_of", ("steel",), ("carbon",)),
+    ("chart", (Point(value=kilograms(1), where=HERE),), (Point(value=kilograms(2), where=HERE),)),
+    ("cog", Spot(), Spot(forward=(-float("inf"), float("inf")))),
+    ("draws", Draw(usual=Interval(1.0, 1.0, POWER)), Draw(usual=Interval(1.0, 1.0, POWER), most=kilograms(2))),
+    ("needs_support", True, False),
+    ("have", 1, 2),
+    ("tag", {"colour": "red"}, {"colour": "green"}),
+]
+
+
+@pytest.mark.parametrize(("field", "one", "other"), DIFFERENT)
+def test_what_differs_in_more_than_numbers_takes_the_line_apart(field: str, one: Any, other: Any) -> None:
+    watch = Watch()
+    parts = [part("a", **{field: value}) for value in (other, one, other)]
+    with pytest.raises(DiffersError) as why:
+        getattr(blend(*parts, watch=watch), field)
+    assert why.value.groups == ((0, 2), (1,))
+    assert watch.blurred == set()
+
+
+LENGTHS = Interval(1.0, 2.0, LENGTH), Interval(3.0, 4.0, LENGTH)
+TOGETHER: list[tuple[str, Any, Any, Any]] = [
+    ("size", LENGTHS, LENGTHS[::-1], (Interval(1.0, 4.0, LENGTH),) * 2),
+    ("cog", AT, Spot(forward=(0.3, 0.3), up=(-0.1, 0.1)), Spot(forward=(0.1, 0.3), up=(-0.1, 0.1))),
+    (
+        "takes",
+        (Seat(family="flat", size="", at=AT),),
+        (Seat(family="flat", size="", at=Spot(left=(0.5, 0.5))),),
+        (Seat(family="flat", size="", at=Spot(forward=(0.0, 0.2), left=(0.0, 0.5))),),
+    ),
+    (
+        "draws",
+        Draw(usual=Interval(1.0, 1.0, POWER), most=Interval(5.0, 5.0, POWER)),
+        Draw(usual=Interval(2.0, 2.0, POWER), most=Interval(5.0, 5.0, POWER)),
+        Draw(usual=Interval(1.0, 2.0, POWER), most=Interval(5.0, 5.0, POWER)),
+    ),
+]
+
+
+@pytest.mark.parametrize(("field", "one", "other", "hull"), TOGETHER)
+def test_numbers_inside_of_what_is_alike_are_their_hull(field: str, one: Any, other: Any, hull: Any) -> None:
+    watch = Watch()
+    found = getattr(blend(part("a", **{field: one}), part("b", **{field: other}), watch=watch), field)
+    assert flat(found) == pytest.approx(flat(hull), rel=1e-9)
+    assert type(found) is type(hull)
+    assert watch.blurred == {4}
+
+
+def flat(value: Any) -> list[float]:
+    """All numbers in a value, in order."""
+    if isinstance(value, float):
+        return [value]
+    if isinstance(value, tuple):
+        return [each for inner in value for each in flat(inner)]
+    fields = getattr(value, "__struct_fields__", ())
+    return [each for name in fields for each in flat(getattr(value, name))]
+
+
+def test_words_differ_and_no_number() -> None:
+    """Of a function's value the words are spelled for each option, beside numbers that count as looked at."""
+    watch = Watch()
+    both = blend(part("a", mass=kilograms(1)), part("a", mass=kilograms(2)), part("b", mass=kilograms(2)), watch=watch)
+    assert "\0" in both.of(lambda each: (each.name, ("the", each.name), 1))[1][1]
+    assert watch.blurred == set()
+    number, name = both.of(lambda each: ((each.mass.low, each.mass.low) if each.mass else (0.0, 0.0), each.name))
+    assert number == pytest.approx((1, 2))
+    assert watch.spelled(f"of {name}", (0, 0, 0, 0, 2)) == "of b"
+    assert watch.blurred == {4}
+
+
+def test_a_value_that_is_looked_at_again_is_noted_again() -> None:
+    watch = Watch()
+    both = blend(part("a", mass=kilograms(1)), part("b", mass=kilograms(2)), watch=watch)
+    for _ in range(2):
+        watch.blurred = {9}
+        _ = both.mass
+        assert watch.blurred == {9, 4}
+
+
+def test_a_part_is_spelled_for_each_option() -> None:
+    watch = Watch()
+    both = blend(part("a"), part("b"), watch=watch)
+    found = [[watch.spelled(text, (0, 0, 0, 0, pick)) for pick in (0, 1)] for text in (both.label, both.lacks("mass"))]
+    assert found == [['accessory "a"', 'accessory "b"'], ['accessory "a": mass', 'accessory "b": mass']]
+    assert watch.spelled("nothing of theirs", ()) == "nothing of theirs"
+    assert watch.lines_in(f"{both.label} and {both.lacks('mass')}") == [4, 4]
+    assert len(watch.texts) == 2, "a text that is met again is the one that was met"
+
+
+def test_a_part_has_no_more_than_a_part_has_and_a_field_is_blank_for_all_or_taken_apart() -> None:
+    assert not hasattr(blend(part("a"), part("b")), "weight")
+    read, unread = part("a"), part("a", unread=frozenset({"mass"}))
+    assert blend(unread, unread).blank("mass") is True
+    assert blend(read, read).blank("mass") is False
+    with pytest.raises(DiffersError):
+        blend(read, unread).blank("mass")
+
+
+PINNED_TO: list[tuple[tuple[float, float], tuple[float, float, float]]] = [
+    ((1, 3), (3, 1, 2)),
+    ((-1, 3), (3, -1, 0)),
+    ((0, 4), (4, 0, 0)),
+    ((-4, 0), (0, -4, 0)),
+    ((-5, -3), (-3, -5, -4)),
+    ((2, float("inf")), (1_000_002, 2, 3)),
+]
+
+
+@pytest.mark.parametrize(("ends", "expected"), PINNED_TO)
+def test_pins_are_the_highest_the_lowest_and_nothing_or_one_between(
+    ends: tuple[float, float], expected: tuple[float, float, float]
+) -> None:
+    assert tuple(pin(*ends) for pin in PINS) == expected
+
+
+def pinned(field: str, value: Any, pin: int = 0) -> tuple[Any, set[int]]:
+    watch = Watch()
+    one = Blend(4, (0,), (part("a", **{field: value}),), watch, PINS[pin])
+    return getattr(one, field), watch.blurred
+
+
+def test_every_number_in_doubt_is_pinned_and_it_is_noted() -> None:
+    assert pinned("size", LENGTHS) == ((Interval(2.0, 2.0, LENGTH), Interval(4.0, 4.0, LENGTH)), {PINNED})
+    assert pinned("cog", AT)[0] == Spot(forward=(0.2, 0.2))
+    seat = Seat(family="flat", size="", at=AT)
+    assert pinned("takes", (seat,))[0] == (Seat(family="flat", size="", at=Spot(forward=(0.2, 0.2))),)
+    draws = Draw(usual=Interval(1.0, 2.0, POWER), most=Interval(3.0, 5.0, POWER))
+    assert pinned("draws", draws)[0] == Draw(usual=Interval(2.0, 2.0, POWER), most=Interval(5.0, 5.0, POWER))
+
+
+def test_what_is_sharp_a_reach_or_not_known_at_all_stays_as_it_is() -> None:
+    endless = float("inf")
+    for field, value in (
+        ("mass", kilograms(1)),
+        ("mass", Interval(0.0, endless, MASS, known=False)),
+        ("mass", Interval(0.0, 1.0, MASS, known=False)),
+        ("legs", Reach(0.6, 1.6, LENGTH)),
+        ("cog", Spot(forward=(-endless, endless))),
+        ("mass", Interval(-endless, endless, MASS)),
+    ):
+        assert pinned(field, value) == (value, set())
+
+
+def test_alternatives_that_are_pinned_are_the_hull_of_what_each_is_pinned_to() -> None:
+    watch = Watch()
+    both = Blend(4, (0, 1), (part("a", mass=kilograms(1, 2)), part("b", mass=kilograms(3, 4))), watch, PINS[1])
+    assert both.mass.range == pytest.approx((1, 3))
+    assert watch.blurred == {4, PINNED}
+
+
 def test_a_value_that_is_kept_is_noted_each_time() -> None:
     watch = Watch()
     known: dict[str, tuple[Any, frozenset[int]]] = {}
@@ -121,9 +298,27 @@ def test_a_value_that_is_kept_is_noted_each_time() -> None:
 
 def test_what_is_picked_by_its_size_is_not_given_of_a_hull() -> None:
     watch = Watch()
-    assert watch.sharply(lambda: 1) == 1
-    with pytest.raises(BlurredError):
+    watch.blurred = {1}
+    assert watch.sharply(lambda: 7) == 7
+    with pytest.raises(BlurredError) as why:
         watch.sharply(lambda: watch.blurred.add(2))
+    assert why.value.lines == {2}
+    assert watch.blurred == {1}, "what was looked at in vain is not looked at"
+
+
+def test_a_value_that_cannot_be_worked_out_is_not_kept_nor_noted() -> None:
+    watch = Watch()
+    known: dict[str, tuple[Any, frozenset[int]]] = {}
+
+    def in_vain() -> float:
+        watch.blurred.add(3)
+        raise DiffersError(2, [])
+
+    watch.blurred = {1}
+    with pytest.raises(DiffersError):
+        watch.noted(known, "carried", in_vain)
+    assert watch.blurred == {1}
+    assert known == {}
 
 
 @given(st.integers(0, 10**9))
