@@ -7,7 +7,7 @@ from datetime import date
 import pytest
 
 from kitproof.facts.build import combinations
-from kitproof.facts.cases import cases, first_day, moves_of
+from kitproof.facts.cases import WAYS, cases, first_day, moves_of
 from kitproof.facts.packing import packed_things
 from kitproof.facts.registry import FACTS
 from kitproof.facts.rig import RigSubject
@@ -136,6 +136,13 @@ def test_a_move_tells_what_is_said_of_it() -> None:
 def test_how_a_journey_goes_may_not_be_said() -> None:
     (move,) = moves_of(setting('move "Van"\n  lasts 3 days\n'))
     assert move.value("by") == Words(None, ('move "Van": by',))
+
+
+def test_a_journey_goes_one_of_the_ways_that_the_format_has() -> None:
+    assert WAYS == ("road", "hand", "air cabin", "air hold", "air cargo")
+    for way in WAYS:
+        (move,) = moves_of(setting(f'move "Out"\n  by {way}\n'))
+        assert move.value("by") == Words(way)
 
 
 @pytest.mark.parametrize(("said", "truth"), [("  carrier agrees\n", Truth.TRUE), ("", Truth.FALSE)])

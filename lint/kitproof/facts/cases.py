@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from datetime import date
 
 from kitproof.facts.fact import fact
@@ -40,20 +41,21 @@ def moves_of(setting: Setting) -> list[MoveSubject]:
     return [MoveSubject(setting, move) for move in setting.kitlist.moves.values()]
 
 
-def _things(setting: Setting, case: Case, held: tuple[Packed, ...]) -> list[PackedSubject]:
+def things_in(setting: Setting, case: Case, held: tuple[Packed, ...]) -> list[PackedSubject]:
+    """The parts among what a case holds."""
     return [PackedSubject(setting, case, each, each.part) for each in held if each.part is not None]
 
 
 @fact("holds", "case", set_of("packed"), "what lies in it itself, one for each `holds` line, in the order listed")
 def holds(case: CaseSubject) -> Several:
     """A line that could not be read may have held one thing more."""
-    return Several(_things(case.setting, case.case, case.case.holds), case.case.unread)
+    return Several(things_in(case.setting, case.case, case.case.holds), case.case.unread)
 
 
 @fact("holds_in_all", "case", set_of("packed"), "what lies in it and in the cases that lie in it")
 def holds_in_all(case: CaseSubject) -> Several:
     inside = with_inner(case.case, {each.name: each for each in case.setting.kitlist.cases})
-    things: list[Thing] = [thing for each in inside for thing in _things(case.setting, each, each.holds)]
+    things: list[Thing] = [thing for each in inside for thing in things_in(case.setting, each, each.holds)]
     return Several(things, joined(*(each.unread for each in inside)))
 
 
@@ -89,7 +91,7 @@ def count(packed: PackedSubject) -> Amount:
 def listed_after(packed: PackedSubject) -> Several:
     case = packed.case
     after = [each for each in case.holds if each.where.line > packed.packed.where.line]
-    return Several(_things(packed.setting, case, tuple(after)), case.unread)
+    return Several(things_in(packed.setting, case, tuple(after)), case.unread)
 
 
 @fact("by", "move", text(*WAYS), "how it travels; there is none for storage")
