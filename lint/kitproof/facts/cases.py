@@ -41,7 +41,7 @@ def moves_of(setting: Setting) -> list[MoveSubject]:
     return [MoveSubject(setting, move) for move in setting.kitlist.moves.values()]
 
 
-def things_in(setting: Setting, case: Case, held: tuple[Packed, ...]) -> list[PackedSubject]:
+def things_in(setting: Setting, case: Case, held: Iterable[Packed]) -> list[PackedSubject]:
     """The parts among what a case holds."""
     return [PackedSubject(setting, case, each, each.part) for each in held if each.part is not None]
 
@@ -91,7 +91,7 @@ def count(packed: PackedSubject) -> Amount:
 def listed_after(packed: PackedSubject) -> Several:
     case = packed.case
     after = [each for each in case.holds if each.where.line > packed.packed.where.line]
-    return Several(things_in(packed.setting, case, tuple(after)), case.unread)
+    return Several(things_in(packed.setting, case, after), case.unread)
 
 
 @fact("by", "move", text(*WAYS), "how it travels; there is none for storage")
