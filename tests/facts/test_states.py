@@ -25,6 +25,7 @@ WRITTEN = [
     ("tilted", Amount(0, 0), "level"),
     ("tilted", Amount(math.pi / 6, math.pi / 6), "tilted up 30°"),
     ("tilted", Amount(-math.pi / 4, -math.pi / 4), "tilted down 45°"),
+    ("tilted", Amount(math.pi / 360, math.pi / 360), "tilted up 0.5°"),
     ("tension", Amount(0, 0), "counterbalance off"),
     ("tension", Amount(8, 8), "counterbalance 8"),
     ("tilt_lock", Words("locked"), "tilt locked"),

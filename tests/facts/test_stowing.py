@@ -102,7 +102,7 @@ def test_whether_things_fit(holds: str, inside: str, truth: Truth) -> None:
         ('"Sticks"', "1000 x 300 x 200 mm", 'sticks "Sticks": size'),
         ('"Standing sticks"', "1000 x 300 x 200 mm", 'sticks "Standing sticks": size'),
         ('"Head"', "?", 'case "k": inside'),
-        ('"Head"', "500 x ? x 200 mm", 'case "k": inside'),
+        ('"Head"', "500 mm x ? x 200 mm", 'case "k": inside'),
         ('"Head"', "230..250 x 210 x 140 mm", 'case "k": the sizes of what it holds, more closely'),
         ('case "inner"', "500 x 300 x 200 mm", 'case "inner": outside'),
         ('case "half said"', "500 x 300 x 200 mm", 'case "half said": outside'),
@@ -111,7 +111,7 @@ def test_whether_things_fit(holds: str, inside: str, truth: Truth) -> None:
     ],
 )
 def test_what_is_not_known_is_asked_for(holds: str, inside: str, missing: str) -> None:
-    found = packed(holds, inside, 'case "inner"\ncase "half said"\n  outside 300 x ? x 300 mm\n').value("fits")
+    found = packed(holds, inside, 'case "inner"\ncase "half said"\n  outside 300 mm x ? x 300 mm\n').value("fits")
     assert isinstance(found, Verdict)
     assert found.truth is Truth.MISSING
     assert missing in found.missing
@@ -271,7 +271,7 @@ def test_every_outer_side_of_a_case_in_a_case_counts() -> None:
 
 @pytest.mark.parametrize(
     "said",
-    ["length 100 mm", "front 110 mm", "length 100 mm\n  front ?", "length ?\n  front 110 mm", "size 10 x ? x 10 mm"],
+    ["length 100 mm", "front 110 mm", "length 100 mm\n  front ?", "length ?\n  front 110 mm", "size 10 mm x ? x 10 mm"],
 )
 def test_a_lens_has_no_size_by_its_length_or_its_front_alone(said: str) -> None:
     found = packed('"Open lens"', "900 x 900 x 900 mm", f'part lens "Open lens"\n  mass 1 kg\n  {said}\n').value("fits")

@@ -26,9 +26,9 @@ from kitproof.facts.values import (
 )
 from kitproof.model.kitlist import Case, KitList, Packed
 from kitproof.words.dimensions import NUMBER
-from kitproof.words.kinds import ENTRIES
+from kitproof.words.kinds import fields_of
 
-WAYS = next(field.phrases for field in ENTRIES["move"] if field.name == "by")
+WAYS = fields_of("move")["by"].phrases
 
 
 def cases(setting: Setting) -> list[CaseSubject]:

@@ -100,7 +100,7 @@ def sides(part: Part) -> tuple[Range, Range, Range]:
     """Lengths along, across and high, in metres; without bound where not known. A lens is as wide as its front."""
     along = across = high = UNBOUNDED
     if len(part.size) == 3:
-        along, across, high = (side.range if side.known else UNBOUNDED for side in part.size)
+        along, across, high = (side.range for side in part.size)
     if part.kind == "lens":
         along = _first_known(along, part.length)
         front = part.front if isinstance(part.front, Interval) else None
