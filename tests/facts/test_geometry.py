@@ -53,6 +53,7 @@ def test_a_port_with_a_place_carries_what_stands_in_it_forward_and_left() -> Non
         'part base "long base"\n  mass 1 kg\n  height 50 mm\n  sits on slide wide\n'
         "  takes screw 3/8-16 at 25 mm back, 50 mm up\n" + RIG.replace("studio base", "long base")
     )
+    assert at(text, "long base") == (0, 20, 0)
     assert at(text, "big camera") == (-25, 70, 0)
 
 
@@ -108,8 +109,10 @@ def test_a_thing_on_a_thing_on_the_camera_is_carried_along() -> None:
 
 @pytest.mark.parametrize("clause", ["at ?", "at ? forward, 20 mm up"])
 def test_a_question_mark_takes_no_port_and_no_outline(clause: str) -> None:
-    seat = thing(RIG + f'  monitor "seven inch", {clause}\n', "seven inch").seat
+    found = thing(RIG + f'  monitor "seven inch", {clause}\n', "seven inch")
+    seat = found.seat
     assert seat.forward == ANYWHERE
+    assert found.no_place == ('monitor "seven inch": its place on the rig',)
     if clause == "at ?":
         assert seat.up == ANYWHERE
 

@@ -14,6 +14,7 @@ from kitproof.facts.outlines import centre_of, height_of, mass_of, outline
 from kitproof.mechanics.means import Term
 from kitproof.model.parts import Part
 from kitproof.model.quantities import ANYWHERE, UNKNOWN_SPOT, Range, Spot
+from kitproof.words.kinds import SUPPORT
 
 
 class Placed(Struct, frozen=True):
@@ -22,7 +23,7 @@ class Placed(Struct, frozen=True):
     `group` is "carried" (above the plate), "below" (the chain up to the head), "hung" (on the head or the sticks) or
     "ground". `moves` is True for what moves with the slide. `root` is the support part that it rests on in the end,
     itself for a support part, None where that is not known. `on` is what it stands or hangs on, and `ahead` how far
-    ahead of that one's seat its own is; None and not known for what stands first, or on nothing known.
+    ahead of that one's seat its own is; None where that is not known, and for what stands first.
     """
 
     standing: Standing
@@ -52,13 +53,13 @@ class Placed(Struct, frozen=True):
 
 
 class _Seated(Struct, frozen=True):
-    """Where a part's seat is, whether it moves with the slide, what is missing to know it, and its root."""
+    """Where a part's seat is, what is missing to know it, its root, and whether it moves with the slide."""
 
     spot: Spot
     group: str
-    moves: bool
     missing: tuple[str, ...] = ()
     root: int | None = None
+    moves: bool = False
 
     def at(self, offset: Spot, lacking: tuple[str, ...] = ()) -> _Seated:
         return replace(self, spot=self.spot.plus(offset), missing=(*self.missing, *lacking))
@@ -87,43 +88,33 @@ class _Placing:
         self.seats: dict[int, _Seated] = {}
         self.used: set[tuple[int, int]] = set()
         self.waiting: set[int] = set()
-        self.owners: dict[int, tuple[int, Range]] = {}
+        self.owners: dict[int, tuple[int | None, Range]] = {}
         """What each is on, and how far ahead of that one's seat it sits."""
 
     def all(self) -> tuple[Placed, ...]:
-        self.seat_chain()
-        for number, each in enumerate(self.standing):
-            if each.line.slot not in ("sticks", "spreader"):
-                self.seat(number)
-        return tuple(self.placed(number) for number in sorted(self.seats))
+        self.seat_support()
+        return tuple(
+            self.placed(number)
+            for number, each in enumerate(self.standing)
+            if each.line.slot not in ("sticks", "spreader")
+        )
 
-    def seat_chain(self) -> None:
+    def seat_support(self) -> None:
         """The support slots: each stands on the one before. Above the plate heights add up from 0."""
-        numbers = {id(each): number for number, each in enumerate(self.standing)}
         above = {id(each) for each in self.build.above}
-        here = _Seated(Spot(), "carried", False)
+        here = _Seated(Spot(), "carried")
         below: int | None = None
-        for each in self.build.chain:
-            number = numbers[id(each)]
-            port = None if below is None else self.chain_port(number, below)
+        for number, each in enumerate(self.standing):
+            slot = each.line.slot
             if id(each) in above:
-                here = self.stand(number, here, port)
-                if below is not None:
-                    self.owners[number] = below, self.ahead(number, port)
-            elif each.line.slot != "sticks":
-                self.seats[number] = _Seated(UNKNOWN_SPOT, "below", False, root=number)
-            below = number
-
-    def chain_port(self, number: int, below: int) -> Spot | None:
-        """The place of the port that a support part takes up on the one below it, if it has one; it is then used."""
-        index = port_for(self.standing[number].part, self.standing[below].part)
-        if index is None:
-            return None
-        self.used.add((below, index))
-        return self.standing[below].part.takes[index].at
+                here = self.stand(number, here, below)
+            elif slot in SUPPORT:
+                self.seats[number] = _Seated(UNKNOWN_SPOT, "below", root=number)
+            if slot in SUPPORT and slot != "spreader":
+                below = number
 
     def placed(self, number: int) -> Placed:
-        standing, seated = self.standing[number], self.seats[number]
+        standing, seated = self.standing[number], self.seat(number)
         mass, no_mass = mass_of(standing.part)
         centre, no_centre = centre_of(standing.part)
         owner, ahead = self.owners.get(number, (None, ANYWHERE))
@@ -141,38 +132,53 @@ class _Placing:
             ahead,
         )
 
-    def ahead(self, number: int, port: Spot | None) -> Range:
-        """How far ahead of the seat below it a support part sits, a slide at its mark."""
-        line = self.standing[number].line
-        if line.slot != "slide" and (line.at is not None or not line.at_known):
-            return (line.at or UNKNOWN_SPOT).forward
-        return port.forward if port is not None else Spot().forward
-
-    def hang(self, number: int, owner: int, offset: Spot, lacking: tuple[str, ...] = ()) -> _Seated:
+    def hang(self, number: int, owner: int, offset: Spot) -> _Seated:
         self.owners[number] = owner, offset.forward
-        return self.seat(owner).at(offset, lacking)
+        return self.seat(owner).at(offset, self.lacking(number, offset))
 
-    def stand(self, number: int, here: _Seated, port: Spot | None) -> _Seated:
-        """Seats a support part above the plate; gives where the next one stands.
+    def stand(self, number: int, here: _Seated, below: int | None) -> _Seated:
+        """Seats a support part above the plate; gives where the next one stands: as much higher as this one is high."""
+        part = self.standing[number].part
+        slide = self.standing[number].line.slot == "slide"
+        offset = self.offset(number, below)
+        self.owners[number] = below, offset.forward
+        here = replace(here.at(offset, self.lacking(number, offset)), root=number)
+        self.seats[number] = replace(here, moves=here.moves or part.slides_itself)
+        height, no_height = height_of(part)
+        return replace(here.at(Spot(up=height), no_height), moves=here.moves or slide)
 
-        Forward and left it stands where its line says, else at the port's place; up the heights count. A slide's `at`
-        is its position on its travel, and everything is placed with the slide at its mark.
+    def offset(self, number: int, below: int | None) -> Spot:
+        """Where a support part stands on the top of the one below it.
+
+        Where its line says, else forward and left at the port's place. A slide's `at` is its position on its travel,
+        and everything is placed with the slide at its mark.
         """
-        line, part = self.standing[number].line, self.standing[number].part
-        slide = line.slot == "slide"
-        if not slide and (line.at is not None or not line.at_known):
-            here = here.at(line.at or UNKNOWN_SPOT, () if line.at_known else self.nowhere(number))
-        elif port is not None:
-            here = here.at(Spot(forward=port.forward, left=port.left))
-        here = replace(here, root=number)
-        self.seats[number] = replace(here, moves=here.moves or (slide and part.slides_itself))
-        height, lacking = height_of(part)
-        return replace(here.at(Spot(up=height), lacking), moves=here.moves or slide)
+        port = None if below is None else self.chain_port(number, below)
+        said = None if self.standing[number].line.slot == "slide" else self.said(number)
+        if said is not None:
+            return said
+        return Spot() if port is None else Spot(forward=port.forward, left=port.left)
+
+    def chain_port(self, number: int, below: int) -> Spot | None:
+        """The place of the port that a support part takes up on the one below it, if it has one; it is then used."""
+        index = port_for(self.standing[number].part, self.standing[below].part)
+        if index is None:
+            return None
+        self.used.add((below, index))
+        return self.standing[below].part.takes[index].at
+
+    def said(self, number: int) -> Spot | None:
+        """Where the line of a part says that it is, anywhere where it could not be read; None where it does not say."""
+        line = self.standing[number].line
+        return line.at or (None if line.at_known else UNKNOWN_SPOT)
+
+    def lacking(self, number: int, offset: Spot) -> tuple[str, ...]:
+        """What is missing of a place of which a direction may be `?`."""
+        return self.nowhere(number) if ANYWHERE in (offset.forward, offset.up, offset.left) else ()
 
     def nowhere(self, number: int) -> tuple[str, ...]:
         """What is missing where a part's place on the rig is not known."""
-        part = self.standing[number].part
-        return (f"{part.label}: its place on the rig" if part.described else part.lacks("cog"),)
+        return (self.standing[number].part.lacks("its place on the rig"),)
 
     def seat(self, number: int) -> _Seated:
         """What hangs on something: at its `at`, else in the first free port of its family, else within an outline.
@@ -181,15 +187,14 @@ class _Placing:
         """
         if number in self.seats:
             return self.seats[number]
-        nowhere = self.nowhere(number)
         if number in self.waiting:
-            return _Seated(UNKNOWN_SPOT, "carried", False, nowhere)
+            return _Seated(UNKNOWN_SPOT, "carried", self.nowhere(number))
         self.waiting.add(number)
         owner = self.named(number)
-        if owner is not None and self.carries(owner):
-            found = self.on_a_part(number, owner, nowhere)
+        if owner is not None and self.seat(owner).group == "carried":
+            found = self.on_a_part(number, owner)
         else:
-            found = self.on_the_support(number, owner, nowhere)
+            found = self.on_the_support(number, owner)
         self.seats[number] = found
         return found
 
@@ -207,48 +212,35 @@ class _Placing:
                 return other
         return None
 
-    def carries(self, owner: int) -> bool:
-        return self.group_of(owner) == "carried"
-
-    def group_of(self, owner: int) -> str:
-        """The group of what a thing is on; the sticks and the spreader, which have no seat here, count as hung from."""
-        slot = self.standing[owner].line.slot
-        return "hung" if slot in ("sticks", "spreader", "head") else self.seat(owner).group
-
-    def root_of(self, owner: int) -> int | None:
-        """The support part that a thing's owner rests on in the end."""
-        return self.seats[owner].root if owner in self.seats else owner
-
-    def on_the_support(self, number: int, owner: int | None, nowhere: tuple[str, ...]) -> _Seated:
+    def on_the_support(self, number: int, owner: int | None) -> _Seated:
         """What hangs on the head or the sticks, or stands on the ground; what is on nothing known is carried."""
-        line = self.standing[number].line
-        if (line.on == "ground" and not line.on_is_name) or (owner is not None and self.group_of(owner) == "ground"):
-            return _Seated(UNKNOWN_SPOT, "ground", False, nowhere)
+        line, nowhere = self.standing[number].line, self.nowhere(number)
         if owner is None:
-            hung = line.on in ("head", "sticks") and not line.on_is_name
-            group = "hung" if hung or line.slot in OFF_THE_PLATE else "carried"
-            return _Seated(UNKNOWN_SPOT, group, False, nowhere)
-        root = self.root_of(owner)
-        if line.at is None or self.standing[owner].line.slot != "head":
-            return _Seated(UNKNOWN_SPOT, "hung", False, nowhere, root)
+            on = "" if line.on_is_name else line.on
+            if on == "ground":
+                return _Seated(UNKNOWN_SPOT, "ground", nowhere)
+            hung = on in ("head", "sticks") or line.slot in OFF_THE_PLATE
+            return _Seated(UNKNOWN_SPOT, "hung" if hung else "carried", nowhere)
+        below = self.seat(owner)
+        if below.group == "ground":
+            return _Seated(UNKNOWN_SPOT, "ground", nowhere)
+        said = self.said(number)
+        if said is None or self.standing[owner].line.slot != "head":
+            return _Seated(UNKNOWN_SPOT, "hung", nowhere, below.root)
         (low, high), lacking = height_of(self.standing[owner].part)
-        lost = () if line.at_known else nowhere
-        return _Seated(Spot(up=(-high, -low)), "hung", False, lacking, root).at(line.at, lost)
+        return _Seated(Spot(up=(-high, -low)), "hung", lacking, below.root).at(said, self.lacking(number, said))
 
-    def on_a_part(self, number: int, owner: int, nowhere: tuple[str, ...]) -> _Seated:
-        line = self.standing[number].line
-        if line.at is not None or not line.at_known:
-            known = line.at_known and line.at is not None
-            return self.hang(number, owner, line.at or UNKNOWN_SPOT, () if known else nowhere)
+    def on_a_part(self, number: int, owner: int) -> _Seated:
+        said = self.said(number)
+        if said is not None:
+            return self.hang(number, owner, said)
         port = self.free_port(number, owner)
         if port is not None:
             self.used.add(port)
             owner, at = port[0], self.standing[port[0]].part.takes[port[1]].at
             if at is not None:
                 return self.hang(number, owner, at)
-        box = outline(self.standing[owner].part)
-        lost = ANYWHERE in (box.forward, box.up, box.left)
-        return self.hang(number, owner, box, nowhere if lost else ())
+        return self.hang(number, owner, outline(self.standing[owner].part))
 
     def free_port(self, number: int, owner: int) -> tuple[int, int] | None:
         """The first free port of the family by which a part is mounted: on what it is on, else on anything carried.
@@ -257,10 +249,8 @@ class _Placing:
         """
         families = {seat.family for seat in self.standing[number].part.sits_on}
         said = self.standing[number].line.on
-        others = [] if said else [other for other in sorted(self.seats) if other not in (owner, number)]
+        others = [] if said else [other for other in sorted(self.seats) if self.seats[other].group == "carried"]
         for candidate in (owner, *others):
-            if candidate not in self.seats or self.seats[candidate].group != "carried":
-                continue
             for index, port in enumerate(self.standing[candidate].part.takes):
                 if port.family in families and (candidate, index) not in self.used:
                     return candidate, index
