@@ -35,7 +35,7 @@ def terms(rig: RigSubject, axis: str) -> list[Term]:
     """What is carried, as terms along one axis. Hung below the head (underslung), up counts down."""
     found = [each.term(axis) for each in rig.carried]
     if axis == "up" and rig.rig.underslung:
-        found = [Term(t.m_low, t.m_high, -t.r_high, -t.r_low) for t in found]
+        found = [term.mirrored for term in found]
     return found + [ANY_TERM] * bool(rig.unread)
 
 
@@ -136,12 +136,9 @@ def standing_cog_up(rig: RigSubject) -> Amount:
     legs = sticks.line.legs or sticks.part.legs
     if legs is None or not legs.known:
         return Amount(-math.inf, math.inf, (sticks.part.lacks("legs"),))
-    missing: tuple[str, ...] = ()
-    ends = []
-    for leg in (legs.low, legs.high):
-        found, missing = _above_ground(rig, sticks.part, leg)
-        ends.append(mean_range(found))
-    return Amount(ends[0][0], ends[1][1], missing)
+    lowest, missing = _above_ground(rig, sticks.part, legs.low)
+    highest, _ = _above_ground(rig, sticks.part, legs.high)
+    return Amount(mean_range(lowest)[0], mean_range(highest)[1], missing)
 
 
 def _sticks_centre(sticks: Part, leg: float) -> tuple[tuple[float, float], tuple[str, ...]]:
