@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
+import pytest
+
 from kitproof.facts.part import PartSubject, PointSubject
-from kitproof.facts.values import Words
+from kitproof.facts.values import Amount, Words
 from tests.model.texts import made, setting, subject
 
 HEAD = (
@@ -71,3 +75,55 @@ def test_a_point_has_its_height_and_its_load() -> None:
     assert isinstance(point, PointSubject)
     assert (point.amount("height").low, point.amount("height").high) == (0.150, 0.150)
     assert (point.amount("mass").low, point.amount("mass").high) == (18, 18)
+
+
+HEIGHT, LOAD = 'chart of "h": a height', 'chart of "h": a load'
+
+
+@pytest.mark.parametrize(
+    ("chart", "points"),
+    [
+        (
+            "12..13 kg at 220..230 mm, 18 kg at 150 mm",
+            [((0.15, 0.15), (18, 18), (math.inf, math.inf)), ((0.22, 0.23), (12, 13), (18, 18))],
+        ),
+        (
+            "? at 100 mm, 18 kg at 150 mm",
+            [
+                ((0.1, 0.1), (0, math.inf, (LOAD,)), (math.inf, math.inf)),
+                ((0.15, 0.15), (18, 18), (0, math.inf, (LOAD,))),
+            ],
+        ),
+        ("18 kg at ?", [((-math.inf, math.inf, (HEIGHT,)), (18, 18), (math.inf, math.inf))]),
+        (
+            "6 kg at ?, 18 kg at 150 mm",
+            [
+                ((0.15, 0.15), (18, 18), (0, math.inf, (HEIGHT,))),
+                ((-math.inf, math.inf, (HEIGHT,)), (6, 6), (0, math.inf, (HEIGHT,))),
+            ],
+        ),
+    ],
+)
+def test_a_point_of_no_known_height_stands_last_and_leaves_open_which_is_the_next_below(
+    chart: str, points: list[tuple[tuple[float, float], ...]]
+) -> None:
+    """6 kg asked for at any height may stand below 18 kg at 150 mm or above it: that the load rises is not told."""
+    kitlist = made(f'part head "h"\n  chart {chart}\n', parts="")
+    found = PartSubject(setting(kitlist), kitlist.own_parts[0]).points("chart")
+    facts = ("height", "mass", "mass_below")
+    assert [tuple(each.value(name) for name in facts) for each in found] == [
+        tuple(Amount(*ends) for ends in point) for point in points
+    ]
+
+
+def test_feet_need_no_height_of_the_legs_and_those_without_stand_last() -> None:
+    kitlist = made('part sticks "s"\n  feet 700 mm, 400 mm at 800 mm\n', parts="")
+    found = PartSubject(setting(kitlist), kitlist.own_parts[0]).points("feet")
+    heights = [each.value("height") for each in found]
+    assert heights == [Amount(0.8, 0.8), Amount(-math.inf, math.inf, ('feet of "s": a height',))]
+
+
+def test_a_part_without_a_name_is_known_to_waivers_by_its_kind() -> None:
+    ballast = subject(made("rig A\n  ballast 9 kg\n")).value("ballast")
+    assert isinstance(ballast, PartSubject)
+    assert ballast.within == ("ballast",)

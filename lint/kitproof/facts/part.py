@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from typing import ClassVar
+from typing import ClassVar, TypeGuard
 
 from kitproof.facts.fact import fact
 from kitproof.facts.subject import Setting, Subject
@@ -49,9 +49,9 @@ class PartSubject(Subject):
         return self.part.where_of(field)
 
     def points(self, field: str) -> Several:
-        """The points of a chart by rising height; those without a height last. Written as `?` there may be any."""
+        """The points of a chart by rising height; those of no known height last. Written as `?` there may be any."""
         found: tuple[Point, ...] = getattr(self.part, field)
-        rising = sorted(found, key=lambda point: point.at.low if point.at else math.inf)
+        rising = sorted(found, key=lambda point: point.at.low if _known(point.at) else math.inf)
         points = (
             PointSubject(self.setting, self, field, point, below)
             for point, below in zip(rising, [None, *rising], strict=False)
@@ -89,10 +89,13 @@ class PointSubject(Subject):
         return self.point.where
 
 
-def _of(interval: Interval | None, otherwise: Amount) -> Amount:
-    if interval is None:
-        return otherwise
-    return Amount(interval.low, interval.high) if interval.known else otherwise
+def _known(interval: Interval | None) -> TypeGuard[Interval]:
+    return interval is not None and interval.known
+
+
+def _of(interval: Interval | None, least: float, lacks: str) -> Amount:
+    """What a point says; where that is not known, anything from `least` up."""
+    return Amount(interval.low, interval.high) if _known(interval) else Amount(least, math.inf, (lacks,))
 
 
 @fact("kind", "part", text(*KINDS), "its kind, in the word of the registry", certain=True)
@@ -107,17 +110,20 @@ def name(subject: PartSubject) -> Words:
 
 @fact("height", "point", number(LENGTH), "the height at which this point of a chart holds")
 def point_height(subject: PointSubject) -> Amount:
-    lacks = (f"{subject.label}: a height",)
-    return _of(subject.point.at, Amount(-math.inf, math.inf, lacks))
+    return _of(subject.point.at, -math.inf, f"{subject.label}: a height")
 
 
 @fact("mass", "point", number(MASS), "the load at this point of a chart")
 def point_mass(subject: PointSubject) -> Amount:
-    return _of(subject.point.value, Amount(0.0, math.inf, (f"{subject.label}: a load",)))
+    return _of(subject.point.value, 0.0, f"{subject.label}: a load")
 
 
 @fact("mass_below", "point", number(MASS), "the load at the next smaller height; for the lowest point, without end")
 def point_mass_below(subject: PointSubject) -> Amount:
+    """Not known where a point of the chart has no known height: that one may be the next smaller, or this one not."""
+    points = getattr(subject.owner.part, subject.field)
+    if len(points) > 1 and not all(_known(each.at) for each in points):
+        return Amount(0.0, math.inf, (f"{subject.label}: a height",))
     if subject.below is None:
         return Amount(math.inf, math.inf)
-    return _of(subject.below.value, Amount(0.0, math.inf, (f"{subject.label}: a load",)))
+    return _of(subject.below.value, 0.0, f"{subject.label}: a load")
