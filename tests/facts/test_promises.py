@@ -3,50 +3,21 @@
 from __future__ import annotations
 
 import itertools
-from datetime import date, timedelta
+from datetime import timedelta
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec import Struct
 
-from kitproof.facts.orders import ItemSubject, items
 from kitproof.facts.promises import beside, promised_by
-from kitproof.facts.registry import FACTS
-from kitproof.facts.subject import Setting
-from kitproof.facts.tally import Tally
-from kitproof.facts.values import Amount, Words
-from kitproof.model.kitlist import KitList
-from tests.model.texts import DAY
-from tests.proofing.lists import read_bytes
+from kitproof.facts.values import Amount
+from tests.facts.stocked import FIRST, HAVE, STOCK, a_list, dates, item, said
 
-FIRST = date(2027, 5, 1)
 DAYS = range(-1, 16)
-HAVE = 3
-STOCK = (
-    f'part head "H"\n  have {HAVE}\n'
-    f'part lens "L"\n  have {HAVE}\n'
-    'part kit "K"\n  have 9\n  includes 2 x "H", "L"\n'
-    'part kit "KK"\n  have 9\n  includes "K", "L"\n'
-)
 IN_KITS = {"H": {"H": 1, "K": 2, "KK": 2}, "L": {"L": 1, "K": 1, "KK": 2}}
 
 Span = tuple[int, int]
-
-
-def a_list(text: str, path: str = "list.kitlist", stock: str = STOCK) -> KitList:
-    return read_bytes((stock + text).encode(), path)
-
-
-def item(lists: list[KitList], number: int, name: str) -> ItemSubject | None:
-    """A part as it concerns one of several lists that are proofed together."""
-    setting = Setting(lists[number], DAY, {}, FACTS, beside(lists)[number])
-    found = items(setting, Tally(lists[number]))
-    return next((each for each in found if each.part.name == name), None)
-
-
-def dates(span: Span) -> str:
-    return f"  dates {FIRST + timedelta(days=span[0])} to {FIRST + timedelta(days=span[1])}\n"
 
 
 spans = st.tuples(st.integers(0, 9), st.integers(0, 4)).map(lambda two: (two[0], sum(two)))
@@ -109,12 +80,6 @@ def test_the_calendar_of_the_stock_agrees_with_counting_each_day(made: list[Made
             assert {found.calendar.lists[claim.whose].path for claim in found.clashing} == {
                 f"{other}.kitlist" for other in others
             }
-
-
-def said(found: ItemSubject, name: str) -> str | None:
-    value = found.value(name)
-    assert isinstance(value, Words)
-    return value.text
 
 
 class Stand(Struct, frozen=True):
