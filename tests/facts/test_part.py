@@ -23,6 +23,7 @@ def head() -> PartSubject:
 def test_it_is_called_by_its_name_and_a_part_without_one_by_its_kind() -> None:
     assert head().label == '"h"'
     assert head().within == ('part "h"',)
+    assert (head().value("name"), head().value("kind")) == (Words("h"), Words("head"))
     ballast = subject(made("rig A\n  ballast 9 kg\n")).value("ballast")
     assert isinstance(ballast, PartSubject)
     assert ballast.label == "the ballast"
