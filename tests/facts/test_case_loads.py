@@ -94,6 +94,80 @@ def test_a_lift_by_hand() -> None:
     assert found.high == pytest.approx(9 / (limit * 0.9))
 
 
+UP = (1 - 0.003 * 45) * (0.82 + 4.5 / 70)
+LOWER = (1 - 0.003 * 65) * (0.82 + 4.5 / 90)
+"""Hands at 300 mm and at 100 mm, to 1000 mm."""
+OFTEN, RARELY = 0.85 - 0.04 * (20 / 60 - 0.2) / 0.3, 0.85
+"""One lift in three minutes, and at most one in five."""
+WORST = 23 * 25 / 63 * 0.7 * (0.82 + 4.5 / 175) * RARELY
+"""Within the equation: 63 cm out, 175 cm up, over 175 cm."""
+OUT = 'case "k": how far out the hands are'
+
+
+@pytest.mark.parametrize(
+    ("outside", "lift", "least", "most", "missing"),
+    [
+        ("600 x 400 x 300 mm", "1, LOW, OFTEN", 23 * 25 / 40 * UP * OFTEN, 23 * 25 / 40 * UP * OFTEN, ()),
+        ("600 x 400 x 300 mm", "1, LOWER, OFTEN", 23 * 25 / 45 * LOWER * OFTEN, 23 * 25 / 45 * LOWER * OFTEN, ()),
+        ("600 x 400 x 300 mm", "1, LOW, 500 mm out, OFTEN", 23 / 2 * UP * OFTEN, 23 / 2 * UP * OFTEN, ()),
+        ("600 x 400 x 300 mm", "2, LOW, OFTEN", 23 * 25 / 63 * UP * OFTEN, 23 * UP * OFTEN, (OUT,)),
+        ("?", "1, LOW, ? out, OFTEN", 23 * 25 / 63 * UP * OFTEN, 23 * UP * OFTEN, (OUT,)),
+        ("?", "1, LOW, 500 mm out", 23 / 2 * UP * RARELY, 23 / 2 * UP * RARELY, ()),
+        ("?", "1, LOW, 500 mm out, ?", 0, 23 / 2 * UP * RARELY, ('case "k": how often it is lifted',)),
+        ("?", "1", WORST, 23 * RARELY, ('case "k": from', 'case "k": to', OUT)),
+    ],
+)
+def test_what_is_not_said_of_a_lift_is_asked_about_or_is_that_of_the_case(
+    outside: str, lift: str, least: float, most: float, missing: tuple[str, ...]
+) -> None:
+    """The reach is 20 cm and half of the depth before the body, 25 cm where the hands are below 25 cm; only for one
+    person. A rate that is not said is seldom, one that is not known any. Poorly held, 0.9 of it is recommended."""
+    lift = lift.replace("LOWER", "from 100 mm to 1000 mm").replace("LOW", "from 300 mm to 1000 mm")
+    lift = lift.replace("OFTEN", "20 times an hour")
+    found = case(f"  outside {outside}\n  mass 9 kg\n  lifted by {lift}\n").amount("lift_index")
+    assert found.low == pytest.approx(9 / most)
+    assert found.high == pytest.approx(9 / (least * 0.9) if least else math.inf)
+    assert found.missing == missing
+
+
+@pytest.mark.parametrize(
+    ("text", "mass"),
+    [
+        ("  mass ?\n", Amount(0, math.inf, ('case "k": mass',))),
+        ('  mass ?\n  holds case "inner"\n', Amount(5, math.inf, ('case "k": mass',))),
+        ('  holds "Head"\n', Amount(4, math.inf, ('case "k": mass',))),
+        ("  mass 5 kg\n  ; more\n", Amount(5, math.inf, ('case "k": line 16, which could not be read',))),
+        (
+            '  ; more\n  holds case "bag"\n  holds "Unknown"\n',
+            Amount(
+                0,
+                math.inf,
+                (
+                    'case "k": mass',
+                    'case "k": line 15, which could not be read',
+                    'case "bag": mass',
+                    'accessory "Unknown": mass',
+                ),
+            ),
+        ),
+    ],
+)
+def test_masses_that_are_not_known_are_asked_for(text: str, mass: Amount) -> None:
+    assert case(text, f'{INNER}case "bag"\n  limit 9 kg\n').amount("case_mass") == mass
+
+
+@pytest.mark.parametrize(
+    ("text", "spare"),
+    [
+        ('  limit 20 to 22 kg\n  mass 5 kg\n  holds "Sticks"\n', Amount(9, 12)),
+        ("  limit 20 kg\n", Amount(-math.inf, 20, ('case "k": mass',))),
+        ("", Amount(-math.inf, math.inf, ('case "k": limit', 'case "k": mass'))),
+    ],
+)
+def test_how_much_more_may_go_into_a_case(text: str, spare: Amount) -> None:
+    assert case(text).amount("case_spare") == spare
+
+
 @pytest.mark.parametrize("people", [1, 2, 3, 4, 6])
 def test_a_team_is_a_guide_and_its_load_is_never_simply_shared_out(people: int) -> None:
     text = f"  mass 30 kg\n{LIFT.replace('by 1', f'by {people}')}"

@@ -39,11 +39,13 @@ def terminals_covered(packed: PackedSubject) -> Verdict:
 
 @fact("with_equipment", "packed", TRUTH, "whether its case holds equipment too that batteries run")
 def with_equipment(packed: PackedSubject) -> Verdict:
-    """A line of the case that could not be read may be some."""
+    """A line of the case that could not be read may be some, and so may what says unreadably what it draws."""
     parts = [each.part for each in packed.case.holds if each.part is not None]
     if any(part.kind in RUN_BY_BATTERIES or part.draws is not None for part in parts):
         return Verdict(Truth.TRUE)
-    return Verdict(Truth.MISSING, packed.case.unread) if packed.case.unread else Verdict(Truth.FALSE)
+    draws = tuple(part.lacks("draws") for part in parts if "draws" in part.unread)
+    missing = joined(draws, packed.case.unread)
+    return Verdict(Truth.MISSING, missing) if missing else Verdict(Truth.FALSE)
 
 
 @fact("limits_day", "move", text(), "the day whose limits are looked at: its own, else that of the proof", certain=True)
@@ -55,8 +57,15 @@ def limits_day(move: MoveSubject) -> Words:
 
 @fact("packed", "move", set_of("packed"), "everything that lies in the cases that go on it, cases within cases too")
 def packed_on(move: MoveSubject) -> Several:
-    """A line of a case that could not be read may have held one thing more."""
-    going = [each for each in cases.cases(move.setting) if move.move.name in each.case.goes]
-    held = [cases.holds_in_all.compute(each) for each in going]
-    several = [each for each in held if isinstance(each, Several)]
-    return Several([thing for each in several for thing in each], joined(*(each.missing for each in several)))
+    """Each once, whether its own case goes on it or one that its case lies in. A line of a case that could not be read
+    may have held one thing more, and a case of which a move is not known may go on it too."""
+    named = {each.name: each for each in move.setting.kitlist.cases}
+    going = {
+        inner.name: inner
+        for case in named.values()
+        if move.move.name in case.goes
+        for inner in cases.with_inner(case, named)
+    }
+    things = [thing for case in going.values() for thing in cases.things_in(move.setting, case, case.holds)]
+    lost = (case.lost_moves for case in named.values() if case.name not in going)
+    return Several(things, joined(*(case.unread for case in going.values()), *lost))

@@ -19,6 +19,12 @@ NIOSH = "NIOSH 94-110 (rev. 9/2021), as quoted; geometry not said from memory"
 HANDLE_OUT: Range = (0.25, 0.63)
 """How far out the hands are where neither the case nor its depth says: as near and as far as the equation goes."""
 
+HANDLE_UP: Range = (0.0, 1.75)
+"""How high they are where it is not said: all of the equation's heights."""
+
+SELDOM: Range = (0.0, 0.0)
+"""How often where it is not said: no oftener than the least of the equation's rates, which counts for all below it."""
+
 PEOPLE = {2: "two people", 3: "three people"}
 """Those of whom the guidance speaks, one apart."""
 
@@ -39,11 +45,9 @@ def case_mass(case: CaseSubject) -> Amount:
     low = high = 0.0
     missing: tuple[str, ...] = ()
     for each in _cases(case):
-        known = each.mass is not None and each.mass.known
-        low += each.mass.low if each.mass is not None else 0.0
-        high += each.mass.high if each.mass is not None else math.inf
-        missing = joined(missing, () if known else (f"{each.label}: mass",), each.unread)
-        high += math.inf if each.unread else 0.0
+        own = _said(each.mass, f"{each.label}: mass")
+        low, high = low + own.low, math.inf if each.unread else high + own.high
+        missing = joined(missing, own.missing, each.unread)
     for packed in _held(case):
         assert packed.part is not None
         mass, lacks = mass_of(packed.part)
@@ -90,14 +94,11 @@ def _lift(case: CaseSubject) -> tuple[Lift | None, tuple[str, ...]]:
     said = case.case.lifted
     if said is None:
         return None, ()
-    missing = [
-        f"{case.case.label}: {word}"
-        for word, each in (("from", said.from_height), ("to", said.to_height))
-        if each is None or not each.known
-    ]
-    start = said.from_height.range if said.from_height else (0.0, 1.75)
-    end = said.to_height.range if said.to_height else (0.0, 1.75)
-    depth = case.case.outside[1].range if len(case.case.outside) > 1 and case.case.outside[1].known else None
+    label = case.case.label
+    heights = (("from", said.from_height), ("to", said.to_height))
+    missing = [f"{label}: {word}" for word, height in heights if height is None]
+    start, end = (HANDLE_UP if height is None else height.range for _, height in heights)
+    depth = case.case.outside[1].range if case.case.outside and case.case.outside[1].known else None
     outs = []
     for up in (start, end):
         if said.out is not None and said.out.known:
@@ -106,8 +107,10 @@ def _lift(case: CaseSubject) -> tuple[Lift | None, tuple[str, ...]]:
             outs.append(lifting.reach(depth, up))
         else:
             outs.append(HANDLE_OUT)
-            missing.append(f"{case.case.label}: how far out the hands are")
-    rate = said.rate.range if said.rate is not None and said.rate.known else (0.0, 0.2 / 60)
+            missing.append(f"{label}: how far out the hands are")
+    rate = SELDOM if said.rate is None else said.rate.range
+    if said.rate is not None and not said.rate.known:
+        missing.append(f"{label}: how often it is lifted")
     return Lift(Hands(outs[0], start), Hands(outs[1], end), rate), tuple(dict.fromkeys(missing))
 
 

@@ -11,6 +11,7 @@ from kitproof.facts.tally import Tally
 from kitproof.facts.values import Amount, Words, joined, number, text
 from kitproof.mechanics import powering
 from kitproof.mechanics.powering import Charging
+from kitproof.mechanics.ranges import hull
 from kitproof.model.parts import Part
 from kitproof.model.quantities import Range
 from kitproof.words.dimensions import NUMBER
@@ -23,12 +24,13 @@ def _chargers(tally: Tally) -> list[tuple[Part, int]]:
     return [(part, count) for part, count in counted if count]
 
 
-def _time(parts: list[Part]) -> tuple[Range, tuple[str, ...]]:
-    """How long a charge takes on any of them, in s, and what is missing."""
-    known = [part.charges_in.range for part in parts if part.charges_in is not None and part.charges_in.known]
+def _time(tally: Tally, parts: list[Part]) -> tuple[Range, tuple[str, ...]]:
+    """How long a charge takes on any of them, in s, and what is missing; a line that could not be read may order one
+    that is quicker than all of them."""
+    times = [part.charges_in.range for part in parts if part.charges_in is not None and part.charges_in.known]
     lacks = tuple(part.lacks("charges_in") for part in parts if part.charges_in is None or not part.charges_in.known)
-    low, high = min((low for low, _ in known), default=0.0), max((high for _, high in known), default=0.0)
-    return (0.0 if lacks else low, math.inf if lacks else high), lacks
+    unread = joined(tally.unread, tally.unread_cases)
+    return hull(*times, *[(0.0, math.inf)] * bool(lacks), *[(0.0, 0.0)] * bool(unread or not parts)), lacks
 
 
 def _places(tally: Tally, found: list[tuple[Part, int]]) -> tuple[Range, tuple[str, ...]]:
@@ -39,10 +41,14 @@ def _places(tally: Tally, found: list[tuple[Part, int]]) -> tuple[Range, tuple[s
     return (low, math.inf if missing else low), missing
 
 
-def _shared(rig: RigSubject, tally: Tally) -> bool:
-    """Whether another rig that may stand at the same time has batteries to charge too."""
+def _shared(rig: RigSubject, tally: Tally) -> tuple[bool, tuple[str, ...]]:
+    """Whether another rig that may stand at the same time has batteries to charge too, or may have, and what is missing
+    of that."""
     others = [each for each in tally.kitlist.rigs if each.name != rig.rig.name and tally.together(rig.rig, each)]
-    return any(line.slot == "battery" for each in others for line in each.lines)
+    if any(line.slot == "battery" for each in others for line in each.lines):
+        return True, ()
+    missing = joined(*(each.unread for each in others))
+    return bool(missing), missing
 
 
 @fact(
@@ -61,12 +67,12 @@ def batteries_charging(rig: RigSubject) -> Amount | None:
         return None
     tally, day = Tally(rig.setting.kitlist), day_of(rig)
     found = _chargers(tally)
-    time, no_time = _time([part for part, _ in found])
-    places, no_places = _places(tally, found)
-    if _shared(rig, tally):
-        places = (0.0, places[1])
+    time, no_time = _time(tally, [part for part, _ in found])
+    (low, high), no_places = _places(tally, found)
+    shared, no_others = _shared(rig, tally) if found else (False, ())
+    places = (0.0 if shared else low, high)
     needed = powering.batteries_charging((day.low, day.high), (each.low, each.high), Charging(time, places))
-    return Amount(*needed, joined(each.missing, day.missing, no_time, no_places))
+    return Amount(*needed, joined(each.missing, day.missing, no_time, no_places, no_others))
 
 
 @fact("chargers", "rig", text(), "the chargers that go out with the list, in words", certain=True)

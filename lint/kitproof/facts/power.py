@@ -13,12 +13,15 @@ from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount, joined, number
 from kitproof.mechanics import powering
 from kitproof.mechanics.powering import CELLS, COLD, Cells, Cold, Draw, Stock
+from kitproof.mechanics.ranges import least
 from kitproof.model.parts import Part
 from kitproof.model.quantities import Range
 from kitproof.words.dimensions import CHARGE, CURRENT, ENERGY, NUMBER, POWER, TEMPERATURE, TIME, VOLTAGE
 
 POWERED = ("camera", "monitor", "recorder", "light")
 """Kinds of part that always draw power: one that says nothing of it is asked. Others draw what they say."""
+
+ANY_VOLTAGE: Range = (0.0, math.inf)
 
 RATED_ENERGY = "rated charge × nominal voltage: 49 CFR 171.8, read"
 FROM_MEMORY = "common practice, no source; cold from memory"
@@ -56,6 +59,13 @@ def _draws(rig: RigSubject) -> tuple[Draw, tuple[str, ...]]:
 
 def batteries(rig: RigSubject) -> list[Standing]:
     return [each for each in rig.build.standing if each.line.slot == "battery"]
+
+
+def _said(rig: RigSubject, field: str) -> tuple[list[Range], tuple[str, ...]]:
+    """What is known of a field of the rig's batteries, and what is missing."""
+    said = [(each.part, getattr(each.part, field)) for each in batteries(rig)]
+    known = [value.range for _, value in said if value is not None and value.known]
+    return known, tuple(part.lacks(field) for part, value in said if value is None or not value.known)
 
 
 @of_each
@@ -106,13 +116,14 @@ def batteries_there(rig: RigSubject) -> Amount:
     RATED_ENERGY,
 )
 def energy(rig: RigSubject) -> Amount | None:
-    """Not there without a battery."""
+    """Not there without a battery. A line that could not be read may be one more."""
     found = batteries(rig)
     if not found:
         return None
     held = [energy_of(each.part) for each in found]
     stock = [Stock(one, (1 + each.line.spare,) * 2) for (one, _), each in zip(held, found, strict=True)]
-    return Amount(*powering.energy_on_hand(stock), joined(*(missing for _, missing in held)))
+    low, high = powering.energy_on_hand(stock)
+    return Amount(low, math.inf if rig.unread else high, joined(*(missing for _, missing in held), rig.unread))
 
 
 @fact(
@@ -134,9 +145,10 @@ def cold_share(rig: RigSubject) -> Amount:
         return Amount(0.0, 1.0, (rig.lacks("site temperature"),))
     low, high = powering.share_left((site.low, site.low), _cold(rig.setting.house))
     parts = [each.part for each in batteries(rig)]
-    if high == 1 or all(part.chemistry == ("lithium-ion",) for part in parts):
+    if high == 1 or (not rig.unread and all(part.chemistry == ("lithium-ion",) for part in parts)):
         return Amount(low, high)
-    return Amount(0.0, 1.0, tuple(part.lacks("chemistry") for part in parts if not part.chemistry))
+    lacks = tuple(part.lacks("chemistry") for part in parts if not part.chemistry)
+    return Amount(0.0, 1.0, joined(lacks, rig.unread))
 
 
 @fact(
@@ -163,8 +175,8 @@ def runtime_of_one(rig: RigSubject) -> Amount | None:
         return None
     share, drawn = rig.amount("cold_share"), rig.amount("draw")
     held = [energy_of(each.part) for each in found]
-    one = (min(low for (low, _), _ in held), min(high for (_, high), _ in held))
-    each = powering.runtime(one, (share.low, share.high), (drawn.low, drawn.high))
+    weakest = least(*(one for one, _ in held))
+    each = powering.runtime(weakest, (share.low, share.high), (drawn.low, drawn.high))
     return Amount(*each, joined(share.missing, drawn.missing, *(missing for _, missing in held)))
 
 
@@ -204,26 +216,13 @@ def batteries_needed(rig: RigSubject) -> Amount | None:
 )
 def draw_share(rig: RigSubject) -> Amount | None:
     """Not there without a battery. One battery mounts, so the weakest has to do."""
-    found = batteries(rig)
-    if not found:
+    if not batteries(rig):
         return None
     drawn = rig.amount("draw_most")
-    delivers = [each.part.delivers for each in found]
-    if not all(each is not None and each.known for each in delivers):
-        lacks = tuple(e.part.lacks("delivers") for e in found if e.part.delivers is None or not e.part.delivers.known)
+    delivers, lacks = _said(rig, "delivers")
+    if lacks:
         return rig.whatever(Amount(0.0, math.inf, joined(drawn.missing, lacks)))
-    known = [each.range for each in delivers if each is not None]
-    weakest = (min(low for low, _ in known), min(high for _, high in known))
-    return Amount(*powering.draw_share((drawn.low, drawn.high), weakest), drawn.missing)
-
-
-def _lowest_voltage(rig: RigSubject) -> tuple[Range, tuple[str, ...]]:
-    """The least nominal voltage of the rig's batteries, in V, and what is missing."""
-    voltages = [(each.part, each.part.voltage) for each in batteries(rig)]
-    known = [voltage.range for _, voltage in voltages if voltage is not None and voltage.known]
-    lacks = tuple(part.lacks("voltage") for part, voltage in voltages if voltage is None or not voltage.known)
-    low, high = min((low for low, _ in known), default=math.inf), min((high for _, high in known), default=math.inf)
-    return (0.0 if lacks else low, high), lacks
+    return Amount(*powering.draw_share((drawn.low, drawn.high), least(*delivers)), drawn.missing)
 
 
 @fact(
@@ -238,9 +237,10 @@ def current(rig: RigSubject) -> Amount | None:
     """Not there without a battery."""
     if not batteries(rig):
         return None
-    voltage, lacks = _lowest_voltage(rig)
+    voltages, lacks = _said(rig, "voltage")
+    lowest = least(*voltages, *[ANY_VOLTAGE] * bool(lacks))
     drawn = rig.amount("draw_most")
-    empty, _ = powering.voltage_span(voltage, Cells(rig.setting.house["battery_empty_share"], CELLS.full))
+    empty, _ = powering.voltage_span(lowest, Cells(rig.setting.house["battery_empty_share"], CELLS.full))
     return Amount(*powering.current((drawn.low, drawn.high), empty), joined(drawn.missing, lacks))
 
 
@@ -253,17 +253,15 @@ def current(rig: RigSubject) -> Amount | None:
     "as said",
 )
 def voltage_spare(rig: RigSubject) -> Amount | None:
-    """Not there without a battery and a camera."""
-    found, camera = batteries(rig), rig.build.first("camera")
-    if not found or camera is None:
+    """Not there without a battery and a camera. A line that could not be read may be a battery of any voltage."""
+    camera = rig.build.first("camera")
+    if not batteries(rig) or camera is None:
         return None
     power = camera.part.power
     if power is None or not power.known:
         return Amount(-math.inf, math.inf, (camera.part.lacks("power"),))
-    spares, lacks = [], []
-    for each in found:
-        voltage = each.part.voltage
-        known = voltage is not None and voltage.known
-        spares.append(powering.voltage_spare(voltage.range if voltage else (0.0, math.inf), (power.low, power.high)))
-        lacks += [] if known else [each.part.lacks("voltage")]
-    return Amount(min(low for low, _ in spares), min(high for _, high in spares), tuple(dict.fromkeys(lacks)))
+    voltages, lacks = _said(rig, "voltage")
+    missing = joined(lacks, rig.unread)
+    possible = [*voltages, *[ANY_VOLTAGE] * bool(missing)]
+    spares = [powering.voltage_spare(each, (power.low, power.high)) for each in possible]
+    return Amount(*least(*spares), missing)
