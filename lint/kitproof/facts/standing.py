@@ -96,7 +96,7 @@ def _axis(rig: RigSubject) -> tuple[Range, tuple[str, ...]]:
     The lean asks little of it, where the torque of a head rests on it: so torque is not known then, and this is.
     """
     head = rig.build.first("head")
-    if head is not None and head.part.described and head.part.tilt_axis is None and not head.part.blank("tilt_axis"):
+    if head is not None and head.part.tilt_axis is None:
         return (rig.setting.house["axis_least"], rig.setting.house["axis_most"]), ()
     return axis_of(rig)
 
@@ -112,6 +112,8 @@ def at_legs(rig: RigSubject, height: float, tilts: Range, *, ballast: bool = Tru
     """The rig with its bowl at one height, tilting anywhere within a reach; `ballast` that hangs counts or not."""
     sticks = _sticks(rig)
     assert sticks is not None, "heights() gives none without sticks"
+    radius = feet.foot_radius(_chart(sticks.feet), (height, height))
+    assert radius is not None, "heights() gives none that their feet do not reach"
     leaving_out = _not_resting(rig, ballast=ballast)
     found, plate, missing = resting(rig, sticks, height, leaving_out=leaving_out)
     aside = resting_aside(rig, leaving_out)
@@ -120,7 +122,6 @@ def at_legs(rig: RigSubject, height: float, tilts: Range, *, ballast: bool = Tru
     slide, no_slide = slide_of(rig)
     axis, no_axis = _axis(rig)
     level = tilts == LEVEL
-    radius = feet.foot_radius(_chart(sticks.feet), (height, height))
     stance = Stance(
         carried=mass,
         forward=divide(forward_left_range(things, slide), (G * mass[0], G * mass[1])) if mass[1] > 0 else LEVEL,
@@ -136,7 +137,7 @@ def at_legs(rig: RigSubject, height: float, tilts: Range, *, ballast: bool = Tru
         tilts=tilts,
     )
     lacks = joined(missing, aside.missing, no_weight(rig, "up", "forward", "left"), no_slide, () if level else no_axis)
-    return Legs(height, radius or (0.0, math.inf), stance, lacks)
+    return Legs(height, radius, stance, lacks)
 
 
 def worst_over(
@@ -205,9 +206,13 @@ def slope(rig: RigSubject) -> Amount:
 def foot_radius(rig: RigSubject) -> Amount:
     at, missing = heights(rig)
     legs, sticks = _legs(rig), _sticks(rig)
-    if not at or legs is None or sticks is None:
+    if not at:
         return Amount(0.0, math.inf, missing)
-    return Amount(*(feet.foot_radius(_chart(sticks.feet), (legs.low, legs.high)) or (0.0, math.inf)))
+    assert legs is not None, "heights() gives none without them"
+    assert sticks is not None, "heights() gives none without them"
+    radius = feet.foot_radius(_chart(sticks.feet), (legs.low, legs.high))
+    assert radius is not None, "heights() gives none that their feet do not reach"
+    return Amount(*radius)
 
 
 @fact(
