@@ -6,10 +6,12 @@ import math
 
 import pytest
 
+from kitproof.facts.fields import amount, kind_fields, knows, part_fields
 from kitproof.facts.part import PartSubject
 from kitproof.facts.registry import FACTS
 from kitproof.facts.subject import Subject
-from kitproof.facts.values import Amount, Truth, Verdict, Words
+from kitproof.facts.values import TRUTH, Amount, Truth, Verdict, Words, number, reach, set_of, text, thing
+from kitproof.words.dimensions import LENGTH, MASS, NUMBER, POWER
 from kitproof.words.kinds import COMMON, KINDS
 from kitproof.words.shapes import Shape
 from tests.model.texts import made, setting
@@ -98,3 +100,100 @@ def test_a_front_is_one_diameter_for_a_lens_and_a_reach_for_what_clamps_it() -> 
     lens, clamp = part('lens "l"\n  front 113..115 mm'), part('matte box "m"\n  front 95..136 mm')
     assert (lens.amount("front").low, lens.amount("front").high) == (pytest.approx(0.113), pytest.approx(0.115))
     assert (clamp.amount("front").low, clamp.amount("front").high) == (pytest.approx(0.095), pytest.approx(0.136))
+
+
+def test_a_field_is_a_fact_of_the_type_that_its_shape_promises() -> None:
+    """Worked out anew, and the same that the registry holds. Lengths are lengths, counts are plain numbers."""
+    facts = part_fields()
+    told = {name: FACTS["part"][name] for name in facts}
+    assert {name: (each.about, each.type, each.says) for name, each in facts.items()} == {
+        name: (each.about, each.type, each.says) for name, each in told.items()
+    }
+    types = {
+        "mass": number(MASS),
+        "have": number(NUMBER),
+        "draws": number(POWER),
+        "rated": number(MASS),
+        "tilt_axis": number(LENGTH),
+        "travel": reach(LENGTH),
+        "front": reach(LENGTH),
+        "quick_release": text("self-locking", "manual lock", "safety catch"),
+        "needs_support": TRUTH,
+        "takes": text(),
+        "sits_on": text(),
+        "pan_bar": thing("part", "pan bar"),
+        "own_case": thing("part", "case"),
+        "chart": set_of("point"),
+        "tried": set_of("point"),
+        "feet": set_of("point"),
+    }
+    assert {name: facts[name].type for name in types} == types
+    assert facts.keys().isdisjoint({"size", "goes_with", "note", "tag"})
+    assert facts["mass"].about == "part"
+    assert facts["mass"].says == next(word.says for word in COMMON if word.name == "mass")
+
+
+def test_facts_of_fields_read_what_is_written() -> None:
+    facts = part_fields()
+    head = part('head "h"\n  mass 3 kg\n  chart 5 kg at 400 mm\n  pan bar "long bar"')
+    points, bar = facts["chart"].compute(head), facts["pan_bar"].compute(head)
+    assert isinstance(points, tuple)
+    assert [each.value("mass") for each in points] == [Amount(5, 5)]
+    assert isinstance(bar, Subject)
+    assert bar.amount("mass") == Amount(0.4, 0.4)
+    assert facts["mass"].compute(head) == Amount(3, 3)
+
+
+def test_a_front_alone_is_of_another_type_for_one_kind() -> None:
+    found = kind_fields()
+    assert list(found) == ["part lens"]
+    (front,) = found["part lens"].values()
+    assert (front.name, front.about, front.type) == ("front", "part", number(LENGTH))
+    assert front.says == next(word.says for word in KINDS["lens"].fields if word.name == "front")
+    assert front.compute(part('lens "l"\n  front 114 mm')) == Amount(0.114, 0.114)
+
+
+@pytest.mark.parametrize(
+    ("kind", "name", "known"),
+    [
+        ("head", "chart", True),
+        ("head", "mass", True),
+        ("camera", "chart", False),
+        ("lens", "needs_support", True),
+        ("head", "needs_support", False),
+        ("", "chart", True),
+        ("no such kind", "chart", True),
+        ("head", "no_such_field", True),
+    ],
+)
+def test_a_kind_has_its_own_fields_and_those_of_all_parts(kind: str, name: str, known: bool) -> None:
+    """What is no field at all may be another fact."""
+    assert knows(kind, name) is known
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "low", "high", "missing"),
+    [
+        ('battery "b"\n  energy 4.4 Ah\n  voltage ?', "energy", 0, math.inf, 'battery "b": voltage'),
+        ('battery "b"\n  energy ?', "energy", 0, math.inf, 'battery "b": energy'),
+        ('head "h"\n  drag ?', "drag", 0, math.inf, 'head "h": drag'),
+        ('head "h"\n  tilt axis ?', "tilt_axis", -math.inf, math.inf, 'head "h": tilt axis'),
+        ('head "h"', "rated", 0, math.inf, 'head "h": rated'),
+        ('monitor "m"\n  draws 12 W, 20 W at most', "draws", 12, 12, None),
+    ],
+)
+def test_a_question_mark_is_not_known_and_a_draw_is_the_usual_one(
+    text: str, name: str, low: float, high: float, missing: str | None
+) -> None:
+    assert part(text).amount(name) == Amount(low, high, (missing,) if missing else ())
+
+
+def test_a_number_that_may_be_negative_is_told_from_one_that_may_not() -> None:
+    """Unless it is said otherwise, a quantity is not negative."""
+    assert amount(None, ("x",)) == Amount(0, math.inf, ("x",))
+    assert amount((), ("x",), positive=False) == Amount(-math.inf, math.inf, ("x",))
+
+
+def test_interfaces_are_named_in_the_order_written() -> None:
+    head = part('head "h"\n  takes screw 3/8-16\n  takes bowl 100 mm')
+    assert head.value("takes") == Words("screw 3/8-16, bowl 100 mm")

@@ -102,6 +102,18 @@ def test_more_than_a_number_that_no_book_tells_may_be_promised_on_each_day() -> 
     assert found.amount("promised") == Amount(3, 3)
 
 
+def test_no_number_is_too_many_for_certain_where_no_book_tells_how_many_there_are() -> None:
+    """So that days of another list, which may be this one's, are said before those that are not known."""
+    lists = [ordering("A", (1, None), stock='part head "H"\n'), ordering("B", (4, (0, 3)))]
+    assert said(known_item(lists, 0, "H"), "clashes") == 'from 2027-05-01 to 2027-05-04, 4 in list "B"'
+
+
+def test_what_another_list_has_on_days_that_are_not_known_is_no_least_of_this_one() -> None:
+    lists = [ordering("A", (1, (0, 3))), ordering("B", (2, None))]
+    promised = [known_item(lists, number, "H").amount("promised") for number in (0, 1)]
+    assert [(each.low, each.high) for each in promised] == [(1, 3), (2, 3)]
+
+
 @pytest.mark.parametrize(
     ("stock", "most"),
     [
@@ -180,6 +192,14 @@ def test_the_place_of_a_promise_is_in_the_list_that_is_proofed() -> None:
     assert known_item([mine, ordering("B", (4, (0, 3)))], 0, "H").where(("promised",)) == mine.orders[0].lines[0].where
 
 
+def test_a_line_that_cannot_be_read_is_not_the_place_of_what_is_promised() -> None:
+    mine = a_list(f'list "A"\norder\n{BROKEN}order\n  2 x "H"\n')
+    found = known_item([mine, ordering("B", (4, (0, 3)))], 0, "H")
+    assert found.where(("promised",)) == mine.orders[1].lines[0].where
+    unread = a_list(f'rig A\n  head "H"\norder\n{BROKEN}')
+    assert known_item([unread], 0, "H").where(("promised",)) == unread.rigs[0].lines[0].where
+
+
 def test_what_an_order_does_not_have_is_placed_where_a_rig_names_it_first() -> None:
     """The list orders lenses, so that what its rigs use is not promised."""
     mine = a_list('rig A\n  head "H"\n  head "H"\norder\n  1 x "L"\n')
@@ -243,6 +263,18 @@ def test_each_promise_of_a_clash_says_whose_it_is_how_many_and_when() -> None:
     assert getattr(other, "where", lambda: None)() == lists[1].orders[0].lines[0].where
 
 
+def test_a_line_that_cannot_be_read_promises_any_number() -> None:
+    """It stands before the order that names the part; the place of what is promised is that of a part all the same."""
+    mine = a_list(f'list "A"\n{dates((0, 3))}order\n{BROKEN}order\n  2 x "H"\n')
+    found = known_item([mine], 0, "H")
+    bookings = found.value("clashing")
+    assert isinstance(bookings, tuple)
+    missing = ("order line 14, which could not be read",)
+    assert [each.value("count") for each in bookings] == [Amount(0, math.inf, missing), Amount(2, 2)]
+    assert found.where(("promised",)) == mine.orders[1].lines[0].where
+    assert said(found, "clashes") == "from 2027-05-01 to 2027-05-04, 2 in this list"
+
+
 def test_a_promise_on_days_that_are_not_known_says_so() -> None:
     found = known_item([ordering("A", (2, (0, 3))), ordering("B", (2, None))], 0, "H")
     bookings = found.value("clashing")
@@ -269,6 +301,16 @@ def test_a_list_that_is_to_be_changed_is_told_of_every_part_of_its_books() -> No
 def test_a_list_that_promises_nothing_is_told_of_no_other() -> None:
     lists = [a_list('list "A"\nrig A\n', "a.kitlist"), a_list(f'list "B"\n{dates((0, 3))}order\n{BROKEN}', "b.kitlist")]
     assert beside(lists) == [(), ()]
+    assert beside([lists[1], a_list(f"order\n{BROKEN}")]) == [(), ()]
+
+
+def test_what_other_lists_promise_is_told_as_they_write_it() -> None:
+    lists = [
+        a_list('list "A"\norder\n  1 x "L"\n  1 x "H"\n', "a.kitlist"),
+        a_list(f'list "B"\norder\n{BROKEN}order\n  1 x "H"\n  1 x "L"\n', "b.kitlist"),
+    ]
+    (told,) = beside(lists)[0]
+    assert [each.name for each in told.promises] == ["", "H", "L"]
 
 
 def test_issues_of_one_list_know_of_each_other_and_promise_each_other_nothing() -> None:

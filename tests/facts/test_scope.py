@@ -43,3 +43,28 @@ def test_the_ground_settles_a_word_in_a_note() -> None:
 def test_a_question_mark_is_asked_about() -> None:
     rig = subject(made(f"{RIG}  mounted on ?\n"))
     assert rig.value("outside") == Verdict(Truth.MISSING, ("rig A: what it is mounted on",))
+
+
+@pytest.mark.parametrize(
+    ("text", "word"),
+    [
+        (f'list "Drone day"\n{RIG}', "Drone"),
+        (f'list "x"\n  note "by helicopter"\n{RIG}', "helicopter"),
+        (RIG.replace("rig A", 'rig "crane"'), "crane"),
+        (f'{RIG}  note "a jib arm"\n', "jib"),
+        (f'{RIG}  accessory "gimbal plate", 0.1 kg\n', "gimbal"),
+        (f'list "Drone day"\n  note "by helicopter"\n{RIG}  note "a jib"\n', "Drone"),
+        (f'{RIG}  note "a jib"\n  accessory "gimbal plate", 0.1 kg\n', "jib"),
+        (f'{RIG}  accessory "arm", 0.1 kg\n  accessory "gimbal plate", 0.1 kg\n', "gimbal"),
+    ],
+)
+def test_the_first_word_of_the_list_the_rig_and_its_parts_is_a_sign(text: str, word: str) -> None:
+    """The list's name and notes come first, then the rig's, then the parts that stand."""
+    rig = subject(made(text), "crane" if 'rig "crane"' in text else "A")
+    assert rig.value("outside") == Verdict(Truth.UNDECIDED)
+    assert rig.value("mounting") == Words(word)
+
+
+def test_what_a_rig_is_mounted_on_is_named_unless_it_is_the_ground() -> None:
+    assert outside(f'{RIG}  note "a jib"\n  mounted on vehicle\n') == (Truth.TRUE, "vehicle")
+    assert outside(f"{RIG}  mounted on ground\n") == (Truth.FALSE, "")

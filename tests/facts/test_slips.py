@@ -8,8 +8,11 @@ from datetime import timedelta
 
 import pytest
 
+from kitproof.facts.part import PartSubject
 from kitproof.facts.slips import SLIPS, SlipSubject, WaiverSubject, figures
 from kitproof.facts.values import Amount, Truth, Verdict, Words
+from kitproof.model.kitlist import PlacedSlip
+from kitproof.reading.document import Slip
 from tests.house.repository import RULES, SOURCE
 from tests.model.texts import DAY, RIG, made, setting
 
@@ -54,6 +57,57 @@ def test_a_figure_knows_what_it_would_be_in_pounds_and_what_is_possible() -> Non
     assert 0 < least < usual < most
 
 
+def test_a_slip_has_no_part_or_rig_of_its_own_and_is_gathered_with_those_of_the_same_words() -> None:
+    kitlist = made(RIG.replace('"long lens"', '"lng lens"').replace('"small head"', '"small hed"'))
+    slips = [SlipSubject(setting(kitlist), each) for each in kitlist.slips]
+    assert [(each.label, each.home, each.within, each.gathers_by) for each in slips] == [
+        ("reading", "list", (), "small hed"),
+        ("reading", "list", (), "lng lens"),
+    ]
+
+
+def test_a_slip_says_what_was_wanted_where_and_how_it_is_mended() -> None:
+    where = made("").where
+    slip = Slip("unknown-part", 0, 0, 4, "lins", "a lens", ("long lens", "short lens"), '"long lens"', "lens")
+    found = SlipSubject(setting(made("")), PlacedSlip(slip=slip, where=where))
+    values = [found.value(name) for name in ("wanted", "nearest", "repair", "field")]
+    assert values == [Words("a lens"), Words('"long lens" or "short lens"'), Words('"long lens"'), Words("lens")]
+    bare = SlipSubject(setting(made("")), PlacedSlip(slip=Slip("wrong-unit", 0, 0, 4, "lins"), where=where))
+    assert [bare.value(name) for name in ("wanted", "nearest", "repair", "field")] == [Words("")] * 4
+
+
+def test_masses_in_the_list_and_its_books_are_figures_where_they_are_known_and_written() -> None:
+    """A part that is defined twice is written twice; a `?`, a mass not written and an empty slot are none."""
+    book = 'part lens "in a book"\n  mass 2 kg\npart lens "not told"\n  mass ?\npart lens "bare"\n'
+    text = (
+        'part lens "twice"\n  mass 1 kg\npart lens "twice"\n  mass 3 kg\n'
+        'rig A\n  lens "inline", 4 kg\n  lens "bare" or none\n  had "x"\ncase "k"\n  holds "packed", 5 kg\n  holds\n'
+    )
+    found = figures(setting(made(text, parts=book)))
+    assert [(each.part.name, each.amount("mass").low) for each in found] == [
+        ("in a book", 2),
+        ("twice", 1),
+        ("twice", 3),
+        ("inline", 4),
+        ("packed", 5),
+    ]
+    assert [each.where().line for each in found] == [2, 7, 9, 11, 15]
+
+
+def test_a_figure_is_of_its_part_and_stands_where_the_mass_is_written() -> None:
+    kitlist = made('part camera "c"\n  have 1\n  mass 2..3 kg\n', parts="")
+    (found,) = figures(setting(kitlist))
+    assert (found.label, found.within, found.where().line) == ('camera "c"', ('part "c"',), 3)
+    assert found.value("kind") == Words("camera")
+    part = found.value("part")
+    assert isinstance(part, PartSubject)
+    assert part.part.name == "c"
+    assert found.amount("mass") == Amount(2, 3)
+    pounds = found.amount("in_pounds")
+    assert (pounds.low, pounds.high) == (pytest.approx(2 * 0.45359237), pytest.approx(3 * 0.45359237))
+    assert pounds.missing == ()
+
+
 @pytest.mark.parametrize(("days", "over"), [(-1, 1), (0, 0), (5, -5)])
 def test_a_waiver_is_over_the_day_after_its_last(days: int, over: int) -> None:
     until = DAY + timedelta(days=days)
@@ -72,3 +126,20 @@ def test_a_waiver_without_a_last_day_is_good_and_one_that_cannot_be_read_is_not_
     assert open_end.value("until") == Words(None)
     assert open_end.amount("days_over") == Amount(-math.inf, -math.inf)
     assert open_end.value("until_said") == Verdict(Truth.FALSE)
+    assert (lost.amount("days_over").low, lost.amount("days_over").high) == (-math.inf, math.inf)
+
+
+def test_a_waiver_says_what_it_names_and_what_came_of_it() -> None:
+    kitlist = made("rig B\nwaive lens-unsupported in rig B\n  because new feet\n  until 2027-06-01\n")
+    waiver = kitlist.waivers[0]
+    names = ("rule", "subject", "nearest")
+    marks = ("rule_known", "subject_known", "used", "allowed")
+    for mine in range(4):
+        said = [number == mine for number in range(4)]
+        found = WaiverSubject(setting(kitlist), waiver, said[0], said[1], said[2], '"rig A"', said[3])
+        assert [found.value(name) for name in names] == [Words("lens-unsupported"), Words("rig B"), Words('"rig A"')]
+        assert [found.value(name) for name in marks] == [Verdict(Truth.TRUE if each else Truth.FALSE) for each in said]
+    assert found.within == ("waiver of lens-unsupported",)
+    assert found.where().line == waiver.where.line
+    above = waiver.where.line
+    assert [found.where((name,)).line - above for name in ("days_over", "until", "because", "rule")] == [2, 2, 1, 0]

@@ -76,7 +76,8 @@ class ItemSubject(Subject):
 
     @property
     def have(self) -> tuple[float, float]:
-        return (0.0, math.inf) if self.part.have is None else (float(self.part.have), float(self.part.have))
+        there = self.amount("have")
+        return there.low, there.high
 
     @cached_property
     def clashing(self) -> list[Claim]:
@@ -271,14 +272,14 @@ def clashes(item: ItemSubject) -> Words:
 
 @fact("clash_from", "item", text(), "the first day on which more is promised than there is")
 def clash_from(item: ItemSubject) -> Words:
-    days = [each.first for each in item.calendar.clashes(item.have) if each.first is not None]
-    return Words(min(days).isoformat() if days else None)
+    runs = item.calendar.clashes(item.have)
+    return Words(str(runs[0].first) if runs else None)
 
 
 @fact("clash_to", "item", text(), "the last day on which more is promised than there is")
 def clash_to(item: ItemSubject) -> Words:
-    days = [each.last for each in item.calendar.clashes(item.have) if each.last is not None]
-    return Words(max(days).isoformat() if days else None)
+    runs = item.calendar.clashes(item.have)
+    return Words(str(runs[-1].last) if runs else None)
 
 
 @fact("list", "booking", text(), "the list that promises it", certain=True)

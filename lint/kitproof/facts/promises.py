@@ -122,8 +122,7 @@ class _Shelf:
         for other in sorted(found.keys() - {number}):
             promised = self.whole[other]
             places = () if older(promised, own) or older(own, promised) else sorted(found[other])
-            if places or (own.title and own.title == promised.title):
-                yield replace(promised, promises=tuple(promised.promises[place] for place in places))
+            yield replace(promised, promises=tuple(promised.promises[place] for place in places))
 
 
 def older(one: Promised, other: Promised) -> bool:
@@ -186,7 +185,7 @@ class Calendar:
     def _missing(self) -> tuple[str, ...]:
         """Lines that could not be read and days that are not known, with the list that they are of."""
         met = {place for each in stretches(self._bookings, self._days) for place in each.bookings}
-        claims = [self.dated[place] for place in sorted(met)] + self.undated
+        claims = [each for place, each in enumerate(self.dated) if place in met] + self.undated
         lines = [f"{self._before(each)}{name}" for each in claims for name in each.promise.missing]
         # What one list has on days that are not known goes together; next to anything else its days count.
         alone = len(claims) == len(self.undated) and len({each.whose for each in claims}) < 2
@@ -209,7 +208,7 @@ class Calendar:
         found = {place for each in self.clashes(have) for place in each.bookings}
         if not found and self.promised.high > have[0]:
             return self.undated
-        return [self.dated[place] for place in sorted(found)]
+        return [each for place, each in enumerate(self.dated) if place in found]
 
     def in_words(self, have: Interval) -> str:
         """Each run of days, and how many of the part each list has on them."""

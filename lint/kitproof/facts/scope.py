@@ -53,4 +53,4 @@ def outside(rig: RigSubject) -> Verdict:
 @fact("mounting", "rig", text(), "what it is mounted on, or the word in the list that speaks of it", certain=True)
 def mounting(rig: RigSubject) -> Words:
     said = [each for each in rig.rig.mounted_on if each != "ground"]
-    return Words(", ".join(said) or _said(rig))
+    return Words(said[0] if said else _said(rig))

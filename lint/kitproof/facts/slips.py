@@ -14,6 +14,7 @@ from kitproof.facts.subject import Setting, Subject
 from kitproof.facts.values import TRUTH, Amount, Truth, Verdict, Words, number, text, thing
 from kitproof.model.kitlist import PlacedSlip, Waiver
 from kitproof.model.parts import Part
+from kitproof.model.quantities import Interval
 from kitproof.reading.document import Where
 from kitproof.words.dimensions import MASS, NUMBER
 from kitproof.words.kinds import KINDS
@@ -98,9 +99,9 @@ class FigureSubject(Subject):
 
     about: ClassVar[str] = "figure"
 
-    def __init__(self, setting: Setting, part: Part) -> None:
+    def __init__(self, setting: Setting, part: Part, mass: Interval) -> None:
         super().__init__(setting)
-        self.part = part
+        self.part, self.mass = part, mass
 
     @property
     def label(self) -> str:
@@ -121,8 +122,9 @@ def figures(setting: Setting) -> list[FigureSubject]:
     held = [packed.part for case in kitlist.cases for packed in case.holds if packed.part]
     found: dict[Where, FigureSubject] = {}
     for part in [*kitlist.parts.values(), *kitlist.own_parts, *inline, *held]:
-        if part.mass is not None and part.mass.known and "mass" in part.places:
-            found.setdefault(part.where_of("mass"), FigureSubject(setting, part))
+        mass = part.mass
+        if mass is not None and mass.known and "mass" in part.places:
+            found.setdefault(part.where_of("mass"), FigureSubject(setting, part, mass))
     return list(found.values())
 
 
@@ -142,15 +144,12 @@ def figure_kind(figure: FigureSubject) -> Words:
 
 @fact("mass", "figure", number(MASS), "the mass as written")
 def figure_mass(figure: FigureSubject) -> Amount:
-    mass = figure.part.mass
-    return Amount(mass.low, mass.high) if mass else Amount(0.0, math.inf, (figure.part.lacks("mass"),))
+    return Amount(figure.mass.low, figure.mass.high)
 
 
 @fact("in_pounds", "figure", number(MASS), "the mass that the same number would be in pounds", "mass × 0.45359237")
 def in_pounds(figure: FigureSubject) -> Amount:
-    mass = figure_mass.compute(figure)
-    assert isinstance(mass, Amount)
-    return Amount(mass.low * POUND, mass.high * POUND, mass.missing)
+    return Amount(figure.mass.low * POUND, figure.mass.high * POUND)
 
 
 @fact("least", "figure", number(MASS), "the least mass that is possible for its kind of part", certain=True)
