@@ -183,6 +183,7 @@ def test_what_does_not_go_in_even_alone_is_named() -> None:
     volume = packed('9 x "Head"').value("why_not_in")
     assert volume == Words("all together it has more volume than there is inside")
     assert packed('"Head"').value("why_not_in") == Words(None)
+    assert packed('"Sticks"', "?").value("misfits") == ()
 
 
 def test_a_kit_of_which_one_thing_does_not_go_in_does_not_go_in() -> None:

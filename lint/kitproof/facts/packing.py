@@ -213,8 +213,12 @@ def _lasts(move: Move) -> Amount:
 
 
 def _longest(packed: PackedSubject, stored: bool) -> Amount:
-    """The longest of the moves of one sort; 0 where its case goes on none."""
-    times = [_lasts(move) for move in packed.moves if move.stored is stored or _blank(move)]
+    """The longest of the moves of one sort; 0 where its case goes on none. One that may be of the other sort may be
+    none of this."""
+    times = [_lasts(move) for move in packed.moves if move.stored is stored and not _blank(move)]
+    for move in filter(_blank, packed.moves):
+        lasts = _lasts(move)
+        times.append(Amount(0.0, lasts.high, (*lasts.missing, f"{move.label}: stored")))
     lost = packed.case.lost_moves
     return Amount(
         max((each.low for each in times), default=0.0),
