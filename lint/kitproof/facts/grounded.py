@@ -35,12 +35,22 @@ def hanging(
     Where its own centre is not known, it is anywhere from the ground to the plate or to its seat.
     """
     known = dict(seats)
-    found = []
+    waiting = {id(thing.standing): thing for thing in things}
     for thing in things:
-        known[id(thing.standing)] = (thing.standing, _seat(thing, known, leg, top))
-    for thing in things:
-        found.append(Hanging(thing, _centre(thing, _seat(thing, known, leg, top), top)))
-    return found
+        _take(thing, known, waiting, leg, top)
+    return [Hanging(thing, _centre(thing, known[id(thing.standing)][1], top)) for thing in things]
+
+
+def _take(
+    thing: Placed, known: dict[int, tuple[Standing, Range]], waiting: dict[int, Placed], leg: float, top: float
+) -> None:
+    """Seats a thing that waits, what it is on before it: that one's line may come later."""
+    if waiting.pop(id(thing.standing), None) is None:
+        return
+    if _owner(thing, known) is None:
+        for below in [each for each in waiting.values() if _bears(each.standing, thing)][:1]:
+            _take(below, known, waiting, leg, top)
+    known[id(thing.standing)] = (thing.standing, _seat(thing, known, leg, top))
 
 
 def _seat(thing: Placed, known: Mapping[int, tuple[Standing, Range]], leg: float, top: float) -> Range:
@@ -50,20 +60,21 @@ def _seat(thing: Placed, known: Mapping[int, tuple[Standing, Range]], leg: float
     owner = _owner(thing, known)
     if owner is None:
         return (0.0, top)
-    if line.at is None and owner[0].line.slot == "sticks":
+    standing, seat = owner
+    if line.at is None and standing.line.slot == "sticks":
         return (0.0, leg)
-    up = outline(owner[0].part).up if line.at is None else line.at.up
-    return (owner[1][0] + up[0], owner[1][1] + up[1]) if finite(up) else (0.0, max(top, owner[1][1]))
+    up = outline(standing.part).up if line.at is None else line.at.up
+    return (seat[0] + up[0], seat[1] + up[1]) if finite(up) else (0.0, max(top, seat[1]))
 
 
 def _owner(thing: Placed, known: Mapping[int, tuple[Standing, Range]]) -> tuple[Standing, Range] | None:
+    return next((each for each in known.values() if _bears(each[0], thing)), None)
+
+
+def _bears(standing: Standing, thing: Placed) -> bool:
+    """Whether a thing's line says that it is on another."""
     line = thing.standing.line
-    wanted = line.on or "head"
-    for standing, seat in known.values():
-        name = standing.part.name if line.on_is_name else standing.line.slot
-        if standing is not thing.standing and name == wanted:
-            return (standing, seat)
-    return None
+    return (standing.part.name if line.on_is_name else standing.line.slot) == (line.on or "head")
 
 
 def _centre(thing: Placed, seat: Range, top: float) -> Range:

@@ -40,13 +40,13 @@ def _wind(rig: RigSubject, plate: Range) -> tuple[Range, tuple[str, ...]]:
         return (0.0, math.inf), (rig.lacks("wind"),)
     if wind.high == 0:
         return NOTHING, ()
-    said, faces, missing = _sails(rig, plate)
-    return winds.wind_moment(wind.range, said or faces, all_met=bool(said)), missing
+    sails, said, missing = _sails(rig, plate)
+    return winds.wind_moment(wind.range, sails, all_met=said), missing
 
 
-def _sails(rig: RigSubject, plate: Range) -> tuple[list[winds.Sail], list[winds.Sail], tuple[str, ...]]:
+def _sails(rig: RigSubject, plate: Range) -> tuple[list[winds.Sail], bool, tuple[str, ...]]:
     """What the wind meets, each at the middle of its outline: the sail areas that are said; where none is, the sides of
-    all that is carried; and what is missing of them."""
+    all that is carried; which of the two it is; and what is missing of them."""
     said = [each for each in rig.carried if each.standing.part.sail_area and each.standing.part.sail_area.known]
     found = []
     missing: tuple[str, ...] = ()
@@ -54,8 +54,9 @@ def _sails(rig: RigSubject, plate: Range) -> tuple[list[winds.Sail], list[winds.
         part = each.standing.part
         up = add(each.seat.up, middle_up(part))
         low, high = add(plate, negate(up) if rig.rig.underslung else up)
-        area = part.sail_area.range if said and part.sail_area else winds.side(*sides(part))
+        sail = part.sail_area
+        area = sail.range if sail and sail.known else winds.side(*sides(part))
         found.append(winds.Sail(area, (max(low, 0.0), max(high, 0.0))))
         known = math.isfinite(area[1]) and math.isfinite(sum(middle_up(part)))
         missing = joined(missing, each.no_axis("up"), () if known else (part.lacks("size"),))
-    return (found, [], missing) if said else ([], found, missing)
+    return found, bool(said), missing
