@@ -82,15 +82,15 @@ def test_how_far_a_battery_is_charged(state: str, said: Amount) -> None:
 @pytest.mark.parametrize(
     ("text", "things", "missing"),
     [
-        ('case "k"\n  goes "Fly"\n  holds "M"\n  holds case "i"\ncase "i"\n  holds "B"\n', ["M", "B"], ()),
-        ('case "k"\n  goes "Fly"\n  holds case "i"\ncase "i"\n  goes "Fly"\n  holds "B"\n', ["B"], ()),
-        ('case "k"\n  goes "Fly"\n  holds "M"\ncase "i"\n  holds "B"\n', ["M"], ()),
+        ('case "k"\n  goes "Fly"\n  holds "M"\n  holds case "i"\ncase "i"\n  holds "B"\n', ["k M", "i B"], ()),
+        ('case "k"\n  goes "Fly"\n  holds case "i"\ncase "i"\n  goes "Fly"\n  holds "B"\n', ["i B"], ()),
+        ('case "k"\n  goes "Fly"\n  holds "M"\ncase "i"\n  holds "B"\n', ["k M"], ()),
         ('case "k"\n  holds "B"\n  goes "Flight"\n', [], ('move "Flight"',)),
         ('case "k"\n  holds "B"\n  goes Fly\n', [], ('case "k": a move of line 24',)),
-        ('case "k"\n  goes "Fly", "Flight"\n  holds "B"\n', ["B"], ()),
+        ('case "k"\n  goes "Fly", "Flight"\n  holds "B"\n', ["k B"], ()),
         (
             'case "k"\n  goes "Fly"\n  holds "B"\n  holds "M\n',
-            ["B"],
+            ["k B"],
             ('case "k": line 25, which could not be read',),
         ),
     ],
@@ -100,8 +100,13 @@ def test_everything_that_goes_on_a_move_is_met_once(text: str, things: list[str]
     (move,) = moves_of(setting(f'move "Fly"\n  by air cabin\n{text}'))
     found = move.value("packed")
     assert isinstance(found, Several)
-    assert [each.part.name for each in found if isinstance(each, PackedSubject)] == things
+    assert [f"{each.case.name} {each.part.name}" for each in found if isinstance(each, PackedSubject)] == things
     assert found.missing == missing
+
+
+def test_terminals_are_covered_where_that_is_said() -> None:
+    assert packed('  holds "B", spare, terminals covered\n').value("terminals_covered") == Verdict(Truth.TRUE)
+    assert packed('  holds "B", spare\n').value("terminals_covered") == Verdict(Truth.FALSE)
 
 
 def test_limits_are_those_of_the_day_of_the_move_else_of_the_proof() -> None:

@@ -27,6 +27,9 @@ part accessory "Unknown"
 part case "House case"
   mass 5 kg
   limit 30 kg
+
+part case "Bare case"
+  mass 5 kg
 """
 LIFT = "  lifted by 1, from 300 mm to 1000 mm, 350 mm out, 20 times an hour\n"
 THINGS = ('"Head"', '"Sticks"', '"Unknown"', '2 x "Head"', 'case "inner"', '"cable", 2 to 3 kg')
@@ -52,6 +55,7 @@ def test_a_case_weighs_what_lies_in_it_and_in_the_cases_in_it() -> None:
         ("  limit 20 kg\n", Truth.TRUE, Amount(20, 20)),
         ("  limit ?\n", Truth.TRUE, Amount(0, math.inf, ('case "k": limit',))),
         ('  is "House case"\n', Truth.TRUE, Amount(30, 30)),
+        ('  is "Bare case"\n', Truth.FALSE, Amount(0, math.inf, ('case "k": limit',))),
         ("", Truth.FALSE, Amount(0, math.inf, ('case "k": limit',))),
     ],
 )
@@ -111,6 +115,8 @@ OUT = 'case "k": how far out the hands are'
         ("600 x 400 x 300 mm", "1, LOWER, OFTEN", 23 * 25 / 45 * LOWER * OFTEN, 23 * 25 / 45 * LOWER * OFTEN, ()),
         ("600 x 400 x 300 mm", "1, LOW, 500 mm out, OFTEN", 23 / 2 * UP * OFTEN, 23 / 2 * UP * OFTEN, ()),
         ("600 x 400 x 300 mm", "2, LOW, OFTEN", 23 * 25 / 63 * UP * OFTEN, 23 * UP * OFTEN, (OUT,)),
+        ("600 x 400 mm x ?", "1, LOW, OFTEN", 23 * 25 / 40 * UP * OFTEN, 23 * 25 / 40 * UP * OFTEN, ()),
+        ("600 x ? x 300 mm", "1, LOW, OFTEN", 23 * 25 / 63 * UP * OFTEN, 23 * UP * OFTEN, (OUT,)),
         ("?", "1, LOW, ? out, OFTEN", 23 * 25 / 63 * UP * OFTEN, 23 * UP * OFTEN, (OUT,)),
         ("?", "1, LOW, 500 mm out", 23 / 2 * UP * RARELY, 23 / 2 * UP * RARELY, ()),
         ("?", "1, LOW, 500 mm out, ?", 0, 23 / 2 * UP * RARELY, ('case "k": how often it is lifted',)),
@@ -136,7 +142,7 @@ def test_what_is_not_said_of_a_lift_is_asked_about_or_is_that_of_the_case(
         ("  mass ?\n", Amount(0, math.inf, ('case "k": mass',))),
         ('  mass ?\n  holds case "inner"\n', Amount(5, math.inf, ('case "k": mass',))),
         ('  holds "Head"\n', Amount(4, math.inf, ('case "k": mass',))),
-        ("  mass 5 kg\n  ; more\n", Amount(5, math.inf, ('case "k": line 16, which could not be read',))),
+        ("  mass 5 kg\n  ; more\n", Amount(5, math.inf, ('case "k": line 19, which could not be read',))),
         (
             '  ; more\n  holds case "bag"\n  holds "Unknown"\n',
             Amount(
@@ -144,7 +150,7 @@ def test_what_is_not_said_of_a_lift_is_asked_about_or_is_that_of_the_case(
                 math.inf,
                 (
                     'case "k": mass',
-                    'case "k": line 15, which could not be read',
+                    'case "k": line 18, which could not be read',
                     'case "bag": mass',
                     'accessory "Unknown": mass',
                 ),
@@ -185,10 +191,20 @@ def test_how_many_people_it_is_for(mass: float, words: str | None) -> None:
     assert case(f"  mass {mass} kg\n{LIFT}").value("lift_guide") == Words(words)
 
 
+@pytest.mark.parametrize(
+    ("mass", "words"), [(17.595, None), (17.6, "two people"), (26.3925, "three people"), (26.4, None)]
+)
+def test_just_as_much_as_is_recommended_is_not_too_much(mass: float, words: str | None) -> None:
+    """23 kg × 0.85 × 0.9, lifted by the body and no higher than it stands; and one and a half times as much."""
+    lift = "  lifted by 1, from 750 mm to 750 mm, 250 mm out\n"
+    assert case(f"  mass {mass} kg\n{lift}").value("lift_guide") == Words(words)
+
+
 def test_a_case_of_which_nobody_says_how_it_is_lifted_has_no_index() -> None:
     for name in ("lift_index", "team_index"):
         assert case("  mass 5 kg\n").value(name) is None
     assert case("  mass 5 kg\n").value("lift_guide") == Words(None)
+    assert case("  mass 5 kg\n").amount("lift_people") == Amount(1, 1)
 
 
 @pytest.mark.parametrize(
@@ -197,6 +213,7 @@ def test_a_case_of_which_nobody_says_how_it_is_lifted_has_no_index() -> None:
         ("  outside 600 x 400 x 300 mm\n", Amount(1.3, 1.3)),
         ("", Amount(0, math.inf, ('case "k": outside',))),
         ("  outside ?\n", Amount(0, math.inf, ('case "k": outside',))),
+        ("  outside 600 x ? x 300 mm\n", Amount(0, math.inf, ('case "k": outside',))),
     ],
 )
 def test_the_outer_sides_add_up(outside: str, total: Amount) -> None:

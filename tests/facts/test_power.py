@@ -16,6 +16,15 @@ from tests.model.texts import setting
 from tests.proofing.lists import read_bytes
 
 HOUR = 3600.0
+WITH_BATTERIES = (
+    "energy",
+    "runtime",
+    "batteries_needed",
+    "batteries_charging",
+    "current",
+    "draw_share",
+    "voltage_spare",
+)
 
 
 @pytest.mark.parametrize(
@@ -39,7 +48,7 @@ def test_a_rig_by_hand(name: str, value: float) -> None:
     assert ends(rig("  day 11 h\n", '"B", spare 2').amount(name)) == pytest.approx((value, value))
 
 
-@pytest.mark.parametrize("name", ["energy", "runtime", "batteries_needed", "batteries_charging", "current"])
+@pytest.mark.parametrize("name", WITH_BATTERIES)
 def test_without_a_battery_there_is_nothing_to_last(name: str) -> None:
     kitlist = read_bytes(f'{BOOK}\nrig A\n  camera "C"\n'.encode())
     assert RigSubject(setting(kitlist), next(combinations(kitlist.rigs[0]))).value(name) is None

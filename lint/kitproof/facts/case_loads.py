@@ -111,7 +111,7 @@ def _lift(case: CaseSubject) -> tuple[Lift | None, tuple[str, ...]]:
     rate = SELDOM if said.rate is None else said.rate.range
     if said.rate is not None and not said.rate.known:
         missing.append(f"{label}: how often it is lifted")
-    return Lift(Hands(outs[0], start), Hands(outs[1], end), rate), tuple(dict.fromkeys(missing))
+    return Lift(Hands(outs[0], start), Hands(outs[1], end), rate), tuple(missing)
 
 
 @fact(
