@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kitproof.facts.boxes import Blends, boxes
-from kitproof.facts.hulls import PINNED, PINS, Blend, BlurredError, DiffersError, Watch, of_each
+from kitproof.facts.hulls import OPEN, PINNED, PINS, Blend, BlurredError, DiffersError, Watch, of_each, open_place
 from kitproof.facts.outlines import mass_of
 from kitproof.facts.registry import FACTS
 from kitproof.facts.rig import RigSubject
@@ -97,6 +97,39 @@ def test_a_function_of_a_part_is_worked_out_for_each() -> None:
 
     low, high = twice(blend(part("a", mass=kilograms(1)), part("b", mass=kilograms(2, 4))))  # type: ignore[arg-type]  # stands in for a part
     assert (low, high) == pytest.approx((2, 8))
+    assert twice(part("c", mass=kilograms(3, 4))) == (6, 8)
+
+
+def test_a_function_of_each_part_does_not_see_their_hull() -> None:
+    @of_each
+    def doubt(each: Part) -> float:
+        assert each.mass is not None
+        return each.mass.high - each.mass.low
+
+    assert doubt(blend(part("a", mass=kilograms(1)), part("b", mass=kilograms(4)))) == 0  # type: ignore[arg-type]  # stands in for a part
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [
+        ((0.0, 1.0), (-float("inf"), 1.0)),
+        ((0.0, 1.0), (0.0, float("inf"))),
+        ((0.0, 1.0), None),
+        ("a word", None),
+        (("a word",), ("a word", "another")),
+        (1.0, 2.0),
+    ],
+)
+def test_what_functions_give_is_taken_together_only_where_it_is_of_one_kind(one: object, other: object) -> None:
+    both = blend(part("a"), part("b"))
+    with pytest.raises(DiffersError) as why:
+        both.of(lambda each: one if each.name == "a" else other)
+    assert why.value.groups == ((0,), (1,))
+
+
+def test_the_place_of_any_of_a_line_says_which_line() -> None:
+    assert (open_place(3).path, open_place(3).line) == (OPEN, 3)
+    assert PINNED < 0, "no line has that number"
 
 
 def test_pinned_a_number_is_one_of_those_that_it_may_be() -> None:
@@ -106,7 +139,7 @@ def test_pinned_a_number_is_one_of_those_that_it_may_be() -> None:
 
 
 def test_a_hull_is_wider_than_what_it_holds_by_a_hair_on_both_sides() -> None:
-    for low, high in ((2.0, 5.0), (-5.0, -2.0), (-5.0, 5.0)):
+    for low, high in ((2.0, 5.0), (-5.0, -2.0), (-5.0, 5.0), (3e6, 5e6)):
         middle = (low + high) / 2
         both = blend(part("a", mass=kilograms(low, middle)), part("b", mass=kilograms(middle, high))).mass
         assert both.low < low < middle < high < both.high
@@ -196,6 +229,7 @@ def test_words_differ_and_no_number() -> None:
     both = blend(part("a", mass=kilograms(1)), part("a", mass=kilograms(2)), part("b", mass=kilograms(2)), watch=watch)
     assert "\0" in both.of(lambda each: (each.name, ("the", each.name), 1))[1][1]
     assert watch.blurred == set()
+    assert both.of(lambda each: (1.0, each.name))[0] == 1.0
     number, name = both.of(lambda each: ((each.mass.low, each.mass.low) if each.mass else (0.0, 0.0), each.name))
     assert number == pytest.approx((1, 2))
     assert watch.spelled(f"of {name}", (0, 0, 0, 0, 2)) == "of b"
@@ -218,11 +252,13 @@ def test_a_part_is_spelled_for_each_option() -> None:
     assert found == [['accessory "a"', 'accessory "b"'], ['accessory "a": mass', 'accessory "b": mass']]
     assert watch.spelled("nothing of theirs", ()) == "nothing of theirs"
     assert watch.lines_in(f"{both.label} and {both.lacks('mass')}") == [4, 4]
-    assert len(watch.texts) == 2, "a text that is met again is the one that was met"
+    assert both.label == watch.text(4, {0: 'accessory "a"', 1: 'accessory "b"'}), "the same words are the same text"
+    assert both.label != watch.text(3, {0: 'accessory "a"', 1: 'accessory "b"'})
 
 
 def test_a_part_has_no_more_than_a_part_has_and_a_field_is_blank_for_all_or_taken_apart() -> None:
     assert not hasattr(blend(part("a"), part("b")), "weight")
+    assert not hasattr(blend(part("a"), part("b")), "__struct_fields__"), "it is no record, to be copied field by field"
     read, unread = part("a"), part("a", unread=frozenset({"mass"}))
     assert blend(unread, unread).blank("mass") is True
     assert blend(read, read).blank("mass") is False
@@ -235,7 +271,7 @@ PINNED_TO: list[tuple[tuple[float, float], tuple[float, float, float]]] = [
     ((-1, 3), (3, -1, 0)),
     ((0, 4), (4, 0, 0)),
     ((-4, 0), (0, -4, 0)),
-    ((-5, -3), (-3, -5, -4)),
+    ((-7, -3), (-3, -7, -5)),
     ((2, float("inf")), (1_000_002, 2, 3)),
 ]
 
@@ -286,7 +322,10 @@ def test_a_value_that_is_kept_is_noted_each_time() -> None:
     watch = Watch()
     known: dict[str, tuple[Any, frozenset[int]]] = {}
 
+    times: list[int] = []
+
     def worked_out() -> float:
+        times.append(1)
         watch.blurred.add(3)
         return 7.0
 
@@ -294,6 +333,7 @@ def test_a_value_that_is_kept_is_noted_each_time() -> None:
         watch.blurred = {1}
         assert watch.noted(known, "carried", worked_out) == 7.0
         assert watch.blurred == {1, 3}
+    assert times == [1], "it is worked out once"
 
 
 def test_what_is_picked_by_its_size_is_not_given_of_a_hull() -> None:
