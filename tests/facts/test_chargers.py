@@ -57,6 +57,7 @@ ORDER_LOST = "order line 35, which could not be read"
     [
         ('order\n  1 x "One-way"\n', Amount(4, 4), '1 x "One-way"'),
         ('order\n  2 x "One-way"\n', Amount(3, 3), '2 x "One-way"'),
+        ('order\n  1 x "One-way"\n  4 x "B"\n', Amount(4, 4), '1 x "One-way"'),
         ('order\n  1 x "One-way"\ncase "k"\n  holds 2 x "One-way"\n', Amount(3, 3), '2 x "One-way"'),
         ('order\n  2 x "One-way"\ncase "k"\n  holds 1 x "One-way"\n', Amount(3, 3), '2 x "One-way"'),
         ('order\n  1 x "One-way"\n  1 x "Quick"\n', Amount(2, 3), '1 x "One-way" and 1 x "Quick"'),
