@@ -81,6 +81,8 @@ def test_lines_that_never_stand_at_once_need_what_the_greater_of_them_needs() ->
         ('accessory "odd', ["long lens", "seven inch"], []),
         ('lnes "long lens"', ["long lens", "seven inch"], []),
         ('lens "long lens"', [], ["short lens", "seven inch"]),
+        ('lens "lnog lens"', [], ["long lens"]),
+        ("accessory 1 kg", [], ["long lens"]),
         ("lens none", [], ["short lens", "seven inch"]),
         ('accessory "described here", 1 kg', [], ["short lens", "seven inch"]),
     ],

@@ -70,11 +70,11 @@ def boxes(rig: Rig) -> list[Box]:
     """
     asked = {name for line in rig.lines for name in line.only_with}
     classes = [_classes([option.part for option in line.options], asked) for line in rig.lines]
-    found: dict[tuple[int, ...], Box] = {}
+    found: dict[tuple[int | None, ...], Box] = {}
     for chosen in product(*(range(len(each)) for each in classes)):
         groups = [each[number] for each, number in zip(classes, chosen, strict=True)]
         stands = kept_lines(rig.lines, [line.options[group[0]] for line, group in zip(rig.lines, groups, strict=True)])
-        key = tuple(number if kept else -1 for number, kept in zip(chosen, stands, strict=True))
+        key = tuple(number if kept else None for number, kept in zip(chosen, stands, strict=True))
         options = tuple(group if kept else group[:1] for group, kept in zip(groups, stands, strict=True))
         found.setdefault(key, Box(options, tuple(stands)))
     return list(found.values())
@@ -102,7 +102,7 @@ def _classes(parts: Sequence[Part | None], asked: Iterable[str]) -> list[tuple[i
     groups: dict[str, list[int]] = {}
     for number, part in enumerate(parts):
         groups.setdefault(part.name if part is not None and part.name in asked else "", []).append(number)
-    return [tuple(group) for group in sorted(groups.values())]
+    return [tuple(group) for group in groups.values()]
 
 
 def count(rig: Rig) -> int:

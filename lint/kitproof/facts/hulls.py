@@ -121,7 +121,7 @@ class Watch:
             line, words = self.texts[int(found[1])]
             return words[picks[line]]
 
-        return _MARK.sub(word, text) if OPEN in text else text
+        return _MARK.sub(word, text)
 
 
 _MARK = re.compile(f"{OPEN}(\\d+){OPEN}")
@@ -138,7 +138,7 @@ class Blend:
     def __init__(
         self, line: int, options: Sequence[int], parts: Sequence[Part], watch: Watch, pin: Pin | None = None
     ) -> None:
-        self._line, self._options, self._parts, self._watch, self._pin = line, tuple(options), tuple(parts), watch, pin
+        self._line, self._options, self._parts, self._watch, self._pin = line, options, parts, watch, pin
         self._known: dict[Hashable, tuple[Any, frozenset[int]]] = {}
 
     def __getattr__(self, name: str) -> Any:
@@ -220,9 +220,8 @@ def _pinned(value: Any, pin: Pin) -> Any:
 
 
 def _widened(low: float, high: float) -> tuple[float, float]:
-    return low - HAIR * abs(low) if math.isfinite(low) else low, high + HAIR * abs(high) if math.isfinite(
-        high
-    ) else high
+    """An end that is not there stays so: only ranges that differ come here, so that none has both on one side."""
+    return low - HAIR * abs(low), high + HAIR * abs(high)
 
 
 def _is_range(value: Any) -> bool:
@@ -234,7 +233,7 @@ def _in_number(values: Sequence[Any]) -> bool:
     first = values[0]
     if isinstance(first, str):
         return False
-    if isinstance(first, tuple) and not _is_range(first):
+    if isinstance(first, tuple):
         return any(_in_number(each) for each in zip(*values, strict=True))
     return any(value != first for value in values)
 
@@ -250,19 +249,15 @@ def _form(value: Any, words: bool) -> Hashable:
         return ("interval", value.dimension, math.isfinite(value.low), math.isfinite(value.high))
     if _is_range(value):
         return ("range", math.isfinite(value[0]), math.isfinite(value[1]))
-    if isinstance(value, tuple) and value and (words or isinstance(value[0], Seat | Interval)):
+    if isinstance(value, tuple):
         return ("tuple", *(_form(each, words) for each in value))
     if isinstance(value, Spot | Draw | Seat):
         return (type(value).__name__, *(_form(getattr(value, name), words) for name in value.__struct_fields__))
-    return value if isinstance(value, Hashable) and _hashes(value) else repr(value)
-
-
-def _hashes(value: Hashable) -> bool:
     try:
         hash(value)
     except TypeError:
-        return False
-    return True
+        return repr(value)  # tags, for one
+    return cast(Hashable, value)
 
 
 def _label(part: Part) -> str:

@@ -54,8 +54,7 @@ class Tally:
         """
         counts: dict[str, dict[str, int]] = {}
         for rig in self.kitlist.rigs:
-            chained = any(line.only_with for line in rig.lines)
-            for name, most in (_most_standing(rig) if chained else _most_listed(rig)).items():
+            for name, most in _most_standing(rig).items():
                 counts.setdefault(name, {})[rig.name] = most
         return counts
 
@@ -67,7 +66,7 @@ class Tally:
     @cached_property
     def _lost(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
         """What may have named a part: the kind that was meant ("" for any), and what is missing."""
-        lines = [("", rig.unread) for rig in self.kitlist.rigs if rig.unread]
+        lines = [("", rig.unread) for rig in self.kitlist.rigs]
         names = [(slot, missing) for rig in self.kitlist.rigs for slot, missing, _ in self.lost_names(rig)]
         return (*lines, *names)
 
@@ -146,15 +145,6 @@ class Tally:
     def days(self, rig: Rig) -> Days | None:
         """Its own days, else the list's; none where its own could not be read, which may then be any."""
         return rig.dates if "dates" in rig.places else self.kitlist.dates
-
-
-def _most_listed(rig: Rig) -> dict[str, int]:
-    """How many of each part a rig needs at most, where its lines choose each for itself."""
-    most: Counter[str] = Counter()
-    for line in rig.lines:
-        for name in {option.part.name for option in line.options if option.part and option.part.name}:
-            most[name] += 1 + line.spare
-    return most
 
 
 def _most_standing(rig: Rig) -> dict[str, int]:
