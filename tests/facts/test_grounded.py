@@ -9,6 +9,7 @@ import math
 
 import pytest
 
+from kitproof.facts.grounded import finite
 from kitproof.facts.mass import resting
 from tests.model.texts import made, subject
 
@@ -30,11 +31,15 @@ part accessory "box"
 
 part accessory "pole"
   mass 1 kg
-  cog 50 mm up
+  cog 40..50 mm up
 
 part accessory "odd"
   mass 1 kg
   cog ?
+
+part pan bar "bar"
+  mass 1 kg
+  cog 0 mm up
 
 part ballast "bag"
   mass 1 kg
@@ -53,6 +58,11 @@ def heights(lines: str) -> list[tuple[float, float]]:
     return [(term.r_low, term.r_high) for term in found[2:]]
 
 
+@pytest.mark.parametrize(("place", "both"), [((-1.0, 2.0), True), ((0.0, math.inf), False), ((-math.inf, 0.0), False)])
+def test_a_place_is_finite_where_both_its_ends_are(place: tuple[float, float], both: bool) -> None:
+    assert finite(place) is both
+
+
 @pytest.mark.parametrize(
     ("line", "height"),
     [
@@ -65,7 +75,8 @@ def heights(lines: str) -> list[tuple[float, float]]:
         (BOX.format("on sticks, at 400 mm up"), (0.4 + 0.02,) * 2),
         (ODD.format("on head, at 50 mm up"), (0.0, 1.1)),
         (ODD.format("on head, at 600 mm up"), (0.0, 1.6)),
-        (ODD.format("on head, at 1200 mm down"), (-0.2, 1.1)),
+        (ODD.format("on head, at 1200..1300 mm down"), (-0.3, 1.1)),
+        ('  pan bar "bar"\n', (1.0, 1.1)),
         ('  ballast "bag", hung at 200..300 mm\n', (0.2, 0.3)),
         ('  ballast "bag", on ground\n', (0.15, 0.15)),
         ('  ballast "bag", on "no such part"\n', (0.15, 1.1 + 0.15)),
@@ -85,13 +96,20 @@ def test_a_thing_is_as_high_as_what_it_is_on_whatever_the_order_of_their_lines(o
     high = (1.4 + 0.02, 1.4 + 0.5 + 0.05, 1.4 + 0.5 + 0.1)
     found = heights("".join(lines[each] for each in order))
     assert [top for _, top in found] == pytest.approx([high[each] for each in order])
-    assert [low for low, _ in found] == pytest.approx([(high[0], high[1], 0.0)[each] for each in order])
+    assert [low for low, _ in found] == pytest.approx([(high[0], high[1] - 0.01, 0.0)[each] for each in order])
+
+
+@pytest.mark.parametrize("first", [True, False])
+def test_a_thing_on_what_is_anywhere_along_the_legs_is_as_much_above_any_of_it(first: bool) -> None:
+    box, pole = BOX.format("on sticks"), POLE.format('on "box", at 100 mm up')
+    found = heights(box + pole if first else pole + box)
+    assert found[first] == pytest.approx((0.1 + 0.04, 1.0 + 0.1 + 0.05))
 
 
 def test_on_a_thing_without_a_place_said_it_is_within_that_ones_outline() -> None:
     """The box is 60 mm high and stands 400 mm above the bowl."""
     _, pole = heights(BOX.format("on head, at 400 mm up") + POLE.format('on "box"'))
-    assert pole == pytest.approx((1.4 + 0.05, 1.46 + 0.05))
+    assert pole == pytest.approx((1.4 + 0.04, 1.46 + 0.05))
 
 
 @pytest.mark.parametrize(("up", "top"), [(50, 1.1), (400, 1.4)])

@@ -108,5 +108,5 @@ def test_a_stage_shares_facts_of_a_rig_and_gives_them_at_that_stage() -> None:
     assert {each.name: each.says for each in stage_fields()}["cog_up"] == "cog up at this stage"
     assert [(each.name, each.about) for each in stage_fields()] == [(name, "stage") for name in OF_THE_RIG]
     for stage in of():
-        for name in OF_THE_RIG:
-            assert stage.value(name) == stage.now.value(name)
+        for each in stage_fields():
+            assert each.compute(stage) == stage.value(each.name) == stage.now.value(each.name)

@@ -44,12 +44,11 @@ def hanging(
 def _take(
     thing: Placed, known: dict[int, tuple[Standing, Range]], waiting: dict[int, Placed], leg: float, top: float
 ) -> None:
-    """Seats a thing that waits, what it is on before it: that one's line may come later."""
-    if waiting.pop(id(thing.standing), None) is None:
-        return
-    if _owner(thing, known) is None:
-        for below in [each for each in waiting.values() if _bears(each.standing, thing)][:1]:
-            _take(below, known, waiting, leg, top)
+    """Seats a thing, what it is on before it where that one still waits: its line may come later."""
+    waiting.pop(id(thing.standing), None)
+    below = next((each for each in waiting.values() if _bears(each.standing, thing)), None)
+    if below is not None:
+        _take(below, known, waiting, leg, top)
     known[id(thing.standing)] = (thing.standing, _seat(thing, known, leg, top))
 
 
