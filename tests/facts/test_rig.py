@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from kitproof.facts.values import Truth, Verdict
+from kitproof.facts.values import Truth, Verdict, Words
 from tests.model.texts import RIG, made, subject
 
 CONDITIONS = {
@@ -67,3 +67,25 @@ def test_a_rig_like_another_says_what_the_other_says() -> None:
 @pytest.mark.parametrize("word", ["floor hard", "floor ?", "left standing"])
 def test_words_and_marks_are_said_as_well(word: str) -> None:
     assert said(f"{RIG}  {word}\n", word.removesuffix(" hard").removesuffix(" ?")) is Truth.TRUE
+
+
+@pytest.mark.parametrize(
+    ("listed", "own", "missing"),
+    [
+        ("", "", "rig A: ground slope"),
+        ("  ground slope ?\n", "", "the list: ground slope"),
+        ("", "  ground slope ?\n", "rig A: ground slope"),
+        ("  ground slope up to 3°\n", "  ground slope ?\n", "rig A: ground slope"),
+    ],
+)
+def test_a_condition_that_is_not_known_is_missing_where_it_would_be_said(listed: str, own: str, missing: str) -> None:
+    found = subject(made(f'list "x"\n{listed}{RIG}{own}'), "A").amount("ground_slope")
+    assert found.missing == (missing,)
+
+
+def test_conditions_in_words_are_those_words_or_missing() -> None:
+    said_hard, not_said = (subject(made(f"{RIG}{line}"), "A") for line in ("  floor hard\n  left standing\n", ""))
+    assert said_hard.value("floor") == Words("hard")
+    assert not_said.value("floor") == Words(None, ("rig A: floor",))
+    assert said_hard.value("left_standing") == Verdict(Truth.TRUE)
+    assert not_said.value("left_standing") == Verdict(Truth.FALSE)
