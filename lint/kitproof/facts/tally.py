@@ -173,7 +173,7 @@ def _heaviest(counts: list[tuple[str, int]], apart: Collection[frozenset[str]]) 
         group = _group(next(iter(waiting)), waiting, apart)
         names = [name for name in waiting if name in group]
         mine = [(name, waiting.pop(name)) for name in names]
-        whole += mine[0][1] if len(mine) == 1 else _heaviest_group(mine, apart)
+        whole += _heaviest_group(mine, apart)
     return whole
 
 
