@@ -106,6 +106,13 @@ def test_a_thing_on_what_is_anywhere_along_the_legs_is_as_much_above_any_of_it(f
     assert found[first] == pytest.approx((0.1 + 0.04, 1.0 + 0.1 + 0.05))
 
 
+@pytest.mark.parametrize("first", [True, False])
+def test_what_is_on_its_own_kind_is_on_the_other_one(first: bool) -> None:
+    box, pole = BOX.format("on head, at 400 mm up"), POLE.format("on accessory, at 100 mm up")
+    found = heights(box + pole if first else pole + box)
+    assert found[first] == pytest.approx((1.5 + 0.04, 1.5 + 0.05))
+
+
 def test_on_a_thing_without_a_place_said_it_is_within_that_ones_outline() -> None:
     """The box is 60 mm high and stands 400 mm above the bowl."""
     _, pole = heights(BOX.format("on head, at 400 mm up") + POLE.format('on "box"'))
