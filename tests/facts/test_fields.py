@@ -197,3 +197,9 @@ def test_a_number_that_may_be_negative_is_told_from_one_that_may_not() -> None:
 def test_interfaces_are_named_in_the_order_written() -> None:
     head = part('head "h"\n  takes screw 3/8-16\n  takes bowl 100 mm')
     assert head.value("takes") == Words("screw 3/8-16, bowl 100 mm")
+
+
+def test_a_number_that_cannot_be_read_may_be_any() -> None:
+    drag = part('head "h"\n  drag a lot').amount("drag")
+    assert (drag.low, drag.high) == (0, math.inf)
+    assert [each.partition(" (")[0] for each in drag.missing] == ['head "h": drag']

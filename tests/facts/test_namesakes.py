@@ -14,8 +14,9 @@ from tests.proofing.lists import read_bytes
 
 
 def a_list(title: str, issue: int | None, path: str) -> KitList:
+    """It orders a lens, so that each list is told of every other."""
     text = 'part lens "L"\n' + (f'list "{title}"\n' if title else "")
-    text += f"  issue {issue}\n" if issue else ""
+    text += (f"  issue {issue}\n" if issue else "") + 'order\n  1 x "L"\n'
     return read_bytes(text.encode(), path)
 
 

@@ -6,13 +6,20 @@ import math
 
 import pytest
 
+from kitproof.facts.orders import items
 from kitproof.facts.promises import beside, older, promised_by
+from kitproof.facts.registry import FACTS
+from kitproof.facts.subject import Setting
+from kitproof.facts.tally import Tally
 from kitproof.facts.values import Amount, Held, Truth, Verdict, Words
 from kitproof.model.kitlist import KitList
 from kitproof.model.promises import Promise, Promised
 from tests.facts.stocked import FIRST, HAVE, STOCK, a_list, dates, item, known_item, said
+from tests.model.texts import DAY
 
 Span = tuple[int, int]
+BROKEN = "  2 x H\n"
+"""A line of an order that cannot be read."""
 
 
 def ordering(title: str, *orders: tuple[int, Span | None], stock: str = STOCK) -> KitList:
@@ -55,7 +62,10 @@ def ordering(title: str, *orders: tuple[int, Span | None], stock: str = STOCK) -
     ],
 )
 def test_a_clash_says_its_days_and_the_most_that_each_list_has_on_one_of_them(lists: list[KitList], words: str) -> None:
-    assert said(known_item(lists, 0, "H"), "clashes") == words
+    found = known_item(lists, 0, "H")
+    assert said(found, "clashes") == words
+    assert (said(found, "clash_from") or "none") in (words or "none")
+    assert (said(found, "clash_to") or "none") in (words or "none")
 
 
 @pytest.mark.parametrize(
@@ -81,6 +91,12 @@ def test_many_lists_are_counted_instead_of_named_but_never_only_one(others: int,
         ([ordering("A", (4, None)), ordering("B", (4, (0, 3)))], "on days that are not known, 4 in this list", [0]),
         # There are just so many, but the other list has too many on days that may be this one's.
         ([ordering("A", (3, None)), ordering("B", (4, (0, 3)))], 'from 2027-05-01 to 2027-05-04, 4 in list "B"', [1]),
+        # The same, though two lists together have too many on days that are not known.
+        (
+            [ordering("A", (2, None)), ordering("B", (2, None)), ordering("C", (4, (0, 3)))],
+            'from 2027-05-01 to 2027-05-04, 4 in list "C"',
+            [2],
+        ),
         # Just so many are there: one of A, and two of B on any day.
         ([ordering("A", (1, (0, 3))), ordering("B", (2, None))], "", []),
         # Days on which only the other list has it are nothing to this one.
@@ -106,12 +122,34 @@ def test_no_number_is_too_many_for_certain_where_no_book_tells_how_many_there_ar
     """So that days of another list, which may be this one's, are said before those that are not known."""
     lists = [ordering("A", (1, None), stock='part head "H"\n'), ordering("B", (4, (0, 3)))]
     assert said(known_item(lists, 0, "H"), "clashes") == 'from 2027-05-01 to 2027-05-04, 4 in list "B"'
+    assert said(known_item(lists[:1], 0, "H"), "clashes") == "on days that are not known, 1 in this list"
+
+
+def test_days_with_too_many_for_certain_are_said_without_those_that_may_have_too_many() -> None:
+    unread = a_list(f'list "B"\norder\n{dates((2, 2))}{BROKEN}', "b.kitlist")
+    certain = known_item([ordering("A", (4, (0, 0)), (2, (2, 2))), unread], 0, "H")
+    assert said(certain, "clashes") == "on 2027-05-01, 4 in this list"
+
+
+def test_a_list_of_which_no_number_is_known_is_not_counted_in_words() -> None:
+    unread = a_list(f'list "B"\norder\n{dates((2, 2))}{BROKEN}', "b.kitlist")
+    assert said(known_item([ordering("A", (2, (2, 2))), unread], 0, "H"), "clashes") == "on 2027-05-03, 2 in this list"
+
+
+def test_parts_of_one_kind_are_counted_each_by_its_name() -> None:
+    stock = STOCK + f'part head "other"\n  have {HAVE}\n'
+    mine = a_list('list "A"\norder\n  2 x "H"\n  1 x "other"\n', stock=stock)
+    assert [known_item([mine], 0, name).amount("promised") for name in ("H", "other")] == [Amount(2, 2), Amount(1, 1)]
 
 
 def test_what_another_list_has_on_days_that_are_not_known_is_no_least_of_this_one() -> None:
     lists = [ordering("A", (1, (0, 3))), ordering("B", (2, None))]
     promised = [known_item(lists, number, "H").amount("promised") for number in (0, 1)]
     assert [(each.low, each.high) for each in promised] == [(1, 3), (2, 3)]
+
+
+def test_an_order_of_none_leaves_no_doubt_whenever_it_is() -> None:
+    assert known_item([ordering("A", (2, (0, 3))), ordering("B", (0, None))], 0, "H").amount("promised") == Amount(2, 2)
 
 
 @pytest.mark.parametrize(
@@ -130,8 +168,6 @@ def test_a_stock_is_shared_where_books_describe_it_alike(stock: str, most: int) 
 
 
 # ---- what is missing -----------------------------------------------------------------------------------------------
-
-BROKEN = "  2 x H\n"
 
 
 @pytest.mark.parametrize(
@@ -215,6 +251,12 @@ def test_what_rigs_use_is_promised_where_the_first_of_them_names_it() -> None:
     assert head == Promise("H", "head", first, last, 3, 3, mine.rigs[1].lines[0].where, HAVE)
 
 
+def test_a_slot_that_may_stay_empty_promises_the_part_that_may_stand_in_it() -> None:
+    mine = a_list(f'list "A"\n{dates((0, 0))}rig A\n  lens none or "L"\n')
+    (lens,) = promised_by(mine).promises
+    assert (lens.name, lens.low, lens.high) == ("L", 1, 1)
+
+
 def test_lines_of_a_rig_that_cannot_be_read_promise_anything_on_its_days() -> None:
     mine = a_list(f'list "A"\n{dates((0, 3))}rig A\n{dates((1, 2))}  head "H\n  had "H"\n')
     anything, a_head = promised_by(mine).promises
@@ -241,6 +283,14 @@ def test_a_list_promises_under_its_name_and_issue_what_it_orders() -> None:
             Promise("L", "lens", first, last, 1, 1, where, HAVE),
         ),
     )
+
+
+def test_what_only_others_promise_is_placed_where_a_rig_names_it() -> None:
+    """A list that is to be changed is told of others' promises of parts that it promises none of."""
+    lists = [a_list('rig A\n  head "H"\norder\n  1 x "L"\n', "a.kitlist"), ordering("B", (4, (0, 3)))]
+    setting = Setting(lists[0], DAY, {}, FACTS, beside(lists, changing=True)[0])
+    head = next(each for each in items(setting, Tally(lists[0])) if each.part.name == "H")
+    assert head.where(("promised",)) == lists[0].rigs[0].lines[0].where
 
 
 # ---- each promise --------------------------------------------------------------------------------------------------
@@ -311,6 +361,11 @@ def test_what_other_lists_promise_is_told_as_they_write_it() -> None:
     ]
     (told,) = beside(lists)[0]
     assert [each.name for each in told.promises] == ["", "H", "L"]
+
+
+def test_a_list_is_told_of_the_others_in_their_order() -> None:
+    lists = [a_list(f'order\n  1 x "{name}"\n', f"{number}.kitlist") for number, name in enumerate("HHLLLLLLH")]
+    assert [each.path for each in beside(lists)[0]] == ["1.kitlist", "8.kitlist"]
 
 
 def test_issues_of_one_list_know_of_each_other_and_promise_each_other_nothing() -> None:

@@ -81,17 +81,18 @@ def test_masses_in_the_list_and_its_books_are_figures_where_they_are_known_and_w
     book = 'part lens "in a book"\n  mass 2 kg\npart lens "not told"\n  mass ?\npart lens "bare"\n'
     text = (
         'part lens "twice"\n  mass 1 kg\npart lens "twice"\n  mass 3 kg\n'
-        'rig A\n  lens "inline", 4 kg\n  lens "bare" or none\n  had "x"\ncase "k"\n  holds "packed", 5 kg\n  holds\n'
+        'rig A\n  lens "inline", 4 kg\n  lens "bare" or none\n  had "x"\n'
+        'case "k"\n  holds "packed", 5 kg\ncase "j"\n  holds "k"\n'
     )
-    found = figures(setting(made(text, parts=book)))
-    assert [(each.part.name, each.amount("mass").low) for each in found] == [
-        ("in a book", 2),
-        ("twice", 1),
-        ("twice", 3),
-        ("inline", 4),
-        ("packed", 5),
+    found = figures(setting(made(text, parts='use "book.kitlist"\n', book=book)))
+    told = [(each.part.name, each.amount("mass").low, each.where().path, each.where().line) for each in found]
+    assert sorted(told) == [
+        ("in a book", 2, "book.kitlist", 2),
+        ("inline", 4, "list.kitlist", 7),
+        ("packed", 5, "list.kitlist", 11),
+        ("twice", 1, "list.kitlist", 3),
+        ("twice", 3, "list.kitlist", 5),
     ]
-    assert [each.where().line for each in found] == [2, 7, 9, 11, 15]
 
 
 def test_a_figure_is_of_its_part_and_stands_where_the_mass_is_written() -> None:

@@ -121,7 +121,7 @@ class _Shelf:
                 found.setdefault(other, []).append(place)
         for other in sorted(found.keys() - {number}):
             promised = self.whole[other]
-            places = () if older(promised, own) or older(own, promised) else sorted(found[other])
+            places = () if older(own, promised) else sorted(found[other])
             yield replace(promised, promises=tuple(promised.promises[place] for place in places))
 
 

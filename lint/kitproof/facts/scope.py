@@ -16,7 +16,7 @@ from kitproof.facts.values import TRUTH, Truth, Verdict, Words, text
 from kitproof.model.parts import Part
 
 OUTSIDE = re.compile(
-    r"(?<![\w-])(cranes?|jibs?|gimbals?|drones?|helicopters?|vehicles?|car mounts?|tracking cars?|cable ?cams?|"
+    r"(?<![\w-])(?:cranes?|jibs?|gimbals?|drones?|helicopters?|vehicles?|car mounts?|tracking cars?|cable ?cams?|"
     r"stabili[sz]ed heads?|hanging|overhead|inverted|over (?:people|the audience|the crowd)|moving dolly|dolly move)"
     r"(?![\w-])",
     re.IGNORECASE,
