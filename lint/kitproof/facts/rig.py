@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from functools import cached_property
 from typing import ClassVar
@@ -15,7 +14,6 @@ from kitproof.facts.part import PartSubject
 from kitproof.facts.subject import Setting, Subject
 from kitproof.facts.values import (
     TRUTH,
-    Amount,
     Held,
     Several,
     Truth,
@@ -172,10 +170,3 @@ def _said(subject: RigSubject, word: FieldWord) -> Held:
     if word.shape is Shape.PHRASES:
         return Words(", ".join(value)) if value else Words(None, lacks)
     return amount(value, lacks, positive=word.positive)
-
-
-def known(interval: Interval | None) -> bool:
-    return interval is not None and interval.known
-
-
-NOTHING_KNOWN = Amount(-math.inf, math.inf)
