@@ -364,8 +364,8 @@ def test_what_other_lists_promise_is_told_as_they_write_it() -> None:
 
 
 def test_a_list_is_told_of_the_others_in_their_order() -> None:
-    lists = [a_list(f'order\n  1 x "{name}"\n', f"{number}.kitlist") for number, name in enumerate("HHLLLLLLH")]
-    assert [each.path for each in beside(lists)[0]] == ["1.kitlist", "8.kitlist"]
+    lists = [a_list(f'order\n  1 x "{name}"\n', f"{number}.kitlist") for number, name in enumerate("LHHLLLLLH")]
+    assert [each.path for each in beside(lists)[2]] == ["1.kitlist", "8.kitlist"]
 
 
 def test_issues_of_one_list_know_of_each_other_and_promise_each_other_nothing() -> None:

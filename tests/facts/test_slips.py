@@ -82,7 +82,7 @@ def test_masses_in_the_list_and_its_books_are_figures_where_they_are_known_and_w
     text = (
         'part lens "twice"\n  mass 1 kg\npart lens "twice"\n  mass 3 kg\n'
         'rig A\n  lens "inline", 4 kg\n  lens "bare" or none\n  had "x"\n'
-        'case "k"\n  holds "packed", 5 kg\ncase "j"\n  holds "k"\n'
+        'case "k"\n  holds "packed", 5 kg\ncase "j"\n  holds case "k"\n'
     )
     found = figures(setting(made(text, parts='use "book.kitlist"\n', book=book)))
     told = [(each.part.name, each.amount("mass").low, each.where().path, each.where().line) for each in found]
