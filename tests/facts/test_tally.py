@@ -66,6 +66,10 @@ def test_each_line_that_names_a_part_needs_one_and_its_spares() -> None:
     }
 
 
+def test_what_has_no_name_is_not_needed_by_name() -> None:
+    assert tally('rig A\n  accessory 1 kg\n  accessory "odd\n').needs == {}
+
+
 def test_lines_that_never_stand_at_once_need_what_the_greater_of_them_needs() -> None:
     text = (
         'rig A\n  lens "long lens" or "short lens"\n  monitor "seven inch", spare 1, only with "long lens"\n'
