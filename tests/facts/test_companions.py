@@ -9,7 +9,7 @@ from kitproof.facts.orders import order_lines
 from kitproof.facts.registry import FACTS
 from kitproof.facts.subject import Setting
 from kitproof.facts.tally import Tally
-from kitproof.facts.values import Amount
+from kitproof.facts.values import Amount, Words
 from tests.model.texts import DAY
 from tests.proofing.lists import read_bytes
 
@@ -110,3 +110,48 @@ def test_a_line_that_cannot_be_read_may_order_a_companion() -> None:
     ordered = companion.amount("ordered")
     assert ordered == Amount(0, float("inf"), ordered.missing)
     assert len(ordered.missing) == 1
+
+
+def companions_in(text: str) -> list[CompanionSubject]:
+    """Of all lines, in the order of the list."""
+    setting = Setting(read_bytes(text.encode()), DAY, {}, FACTS)
+    values = [line.value("companions") for line in order_lines(setting, Tally(setting.kitlist))]
+    return [
+        each for value in values if isinstance(value, tuple) for each in value if isinstance(each, CompanionSubject)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("ordered", "companion", "said"),
+    [
+        ("Bowl head", '"Its tie-down"', 'goes with "Its tie-down"'),
+        ("Flat head", '"Bar"', 'pan bar   "Bar"'),
+        ("Other bowl head", "tie-down", "sits on   bowl 100 mm"),
+        ("Other bowl head", "pan bar", 'part head "Other bowl head"'),
+        ("B", "charger", 'part battery "B"'),
+    ],
+)
+def test_a_companion_is_spoken_of_where_the_book_wants_it_and_in_the_name_of_what_is_ordered(
+    ordered: str, companion: str, said: str
+) -> None:
+    text = f'{BOOK}order\n  1 x "{ordered}"\n'
+    (found,) = (each for each in companions_in(text) if each.label == companion)
+    assert found.value("name") == Words(companion)
+    assert found.within == (f'part "{ordered}"',)
+    above = text.splitlines()[: found.place("name").line]
+    assert next(line for line in reversed(above) if said in line)
+    assert said in above[-1]
+
+
+def test_a_book_that_could_not_be_read_in_full_may_name_any_companion() -> None:
+    """What it names and is there is wanted all the same; nothing is wanted by its kind."""
+    for lost in ("  goes with 7\n", "  pan bar   7\n", "  sits on   7\n"):
+        assert companions_in(f'{BOOK}part head "X"\n{lost}  sits on bowl 100 mm\norder\n  1 x "X"\n') == []
+    named = f'{BOOK}part head "X"\n  goes with "Bar", "Nobody\'s"\n  sits on bowl 100 mm\norder\n  1 x "X"\n'
+    assert [each.label for each in companions_in(named)] == ['"Bar"']
+
+
+def test_a_pan_bar_that_goes_with_a_head_is_wanted_as_often_as_that_says() -> None:
+    text = f'{BOOK}part head "X"\n  pan bar "Bar"\n  goes with 2 x "Bar"\n  sits on flat\norder\n  3 x "X"\n'
+    assert [(each.label, each.amount("wanted")) for each in companions_in(text)] == [('"Bar"', Amount(6, 6))]
+    assert [each.amount("ordered") for each in companions_in(text)] == [Amount(0, 0)]
