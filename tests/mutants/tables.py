@@ -51,10 +51,10 @@ class _Changed(MetaPathFinder, Loader):
         exec(self._code, vars(module))
 
 
-def values_of(module: str) -> list[Mutant]:
-    """The mutants of what a module makes when it is imported."""
+def made_at_import(module: str, *, whole: bool) -> list[Mutant]:
+    """The mutants of the values that a module makes when it is imported; or all of it, where its functions run then."""
     source = (PACKAGE / f"{module}.py").read_text(encoding="utf-8")
-    return [each for each in mutants_of(module, source) if each.path[1] == ("value", None)]
+    return [each for each in mutants_of(module, source) if whole or each.path[1] == ("value", None)]
 
 
 def code_of(module: str, mutant: Mutant | None) -> CodeType:
@@ -92,10 +92,13 @@ def main() -> int:
     asked.add_argument("modules", nargs="+", metavar="MODULE")
     asked.add_argument("--tests", nargs="+", default=TESTS)
     asked.add_argument("--only", type=Path, help="try those of a file that --survivors of tests.mutants.run wrote")
+    asked.add_argument(
+        "--whole", action="store_true", help="functions too: those of the registry run when it is imported"
+    )
     options = asked.parse_args()
     for name in BEFOREHAND:
         import_module(name)
-    mutants = [each for module in options.modules for each in values_of(module)]
+    mutants = [each for module in options.modules for each in made_at_import(module, whole=options.whole)]
     if options.only:
         wanted = set(options.only.read_text(encoding="utf-8").splitlines())
         mutants = [each for each in mutants if repr(each.name) in wanted]
