@@ -95,6 +95,15 @@ def test_masses_in_the_list_and_its_books_are_figures_where_they_are_known_and_w
     ]
 
 
+def test_a_mass_that_a_line_gives_for_a_part_of_a_book_is_a_figure_of_that_line() -> None:
+    """Else 300 kg typed there would be counted in every sum, and nobody asked whether a lens can have it."""
+    kitlist = made(RIG.replace('"long lens"', '"long lens", 300 kg'))
+    line = kitlist.rigs[0].lines[-1].where.line
+    found = {each.where().line: each for each in figures(setting(kitlist)) if each.label == 'lens "long lens"'}
+    assert len(found) == 2, "the one of the book is checked too"
+    assert found[line].value("mass") == Amount(300.0, 300.0)
+
+
 def test_a_figure_is_of_its_part_and_stands_where_the_mass_is_written() -> None:
     kitlist = made('part camera "c"\n  have 1\n  mass 2..3 kg\n', parts="")
     (found,) = figures(setting(kitlist))

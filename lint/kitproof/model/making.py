@@ -213,7 +213,7 @@ class _Maker:
             self.others.setdefault(name, part)
             return part
         if part is not None and _fits(slot, part.kind):
-            return part if mass is None else self._heavier(part, mass)
+            return part if mass is None else self._heavier(part, mass, where)
         wanted = with_article(slot) if slot else "a part of the parts books"
         if part is not None:
             wanted = f'{wanted}: "{name}" is {with_article(part.kind)}'
@@ -223,9 +223,10 @@ class _Maker:
         lost = f'which {slot} is meant by "{name}", {with_article(part.kind)}' if part is not None else ""
         return Part(kind=slot or "accessory", name=name, where=where, described=False, lost=lost)
 
-    def _heavier(self, part: Part, mass: Quantity) -> Part:
-        """A part of a book for which this line says another mass."""
-        return replace(part, mass=convert.interval(convert.widened(mass, self.within), MASS))
+    def _heavier(self, part: Part, mass: Quantity, where: Where) -> Part:
+        """A part of a book for which this line says another mass: it is written here then, and not in the book."""
+        said = convert.interval(convert.widened(mass, self.within), MASS)
+        return replace(part, mass=said, places={**part.places, "mass": where})
 
     def _report(
         self,
