@@ -8,9 +8,10 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from kitproof.facts.fact import Fact
-from kitproof.facts.registry import FACTS, HOUSE_NUMBERS
+from kitproof.facts.registry import FACTS, HOUSE_NUMBERS, register
 from kitproof.facts.subject import Subject
 from kitproof.facts.values import Amount, Truth, Type, Verdict, Words
 from tests.facts.every import subjects_of
@@ -37,6 +38,36 @@ def test_a_house_number_says_what_it_is_as_a_phrase() -> None:
         assert each.says[0].islower()
         assert not each.says.endswith(".")
         assert math.isfinite(each.value)
+
+
+def test_two_facts_of_one_name_about_one_subject_are_refused_at_once() -> None:
+    mass, again = FACTS["part"]["mass"], FACTS["part"]["mass"]
+    with pytest.raises(ValueError, match="two facts are called mass about part"):
+        register([*FACTS["rig"].values(), *FACTS["stage"].values(), mass, again])
+
+
+def test_masses_and_energies_of_things_are_never_below_nothing_and_heights_may_be() -> None:
+    """By it a rule is known to hold where a mass is not known but can only be nothing or more."""
+    for about in ("part", "point", "figure"):
+        assert FACTS[about]["mass"].least == 0.0, about
+    assert FACTS["part"]["energy"].least == 0.0
+    assert FACTS["part"]["height"].least == -math.inf
+    assert FACTS["rig"]["carried"].least == 0.0
+    assert FACTS["rig"]["slide_spare"].least == -math.inf
+    assert FACTS["case"]["case_spare"].least == -math.inf, "a mass that is over is below nothing"
+    assert FACTS["stage"]["carried"].least == -math.inf, "only what a rig's own rules may count on is declared"
+
+
+def test_a_stage_says_how_it_is_worked_out_in_its_own_words_or_those_of_the_rig() -> None:
+    """What a stage has in common with a rig is worked out alike."""
+    for name, fact in FACTS["stage"].items():
+        if name in FACTS["rig"]:
+            assert fact.formula == FACTS["rig"][name].formula
+    own = replace(FACTS["stage"]["carried"], formula="of its own")
+    facts = {**FACTS["stage"], "carried": own}
+    table = register([*FACTS["rig"].values(), *facts.values()])
+    assert table["stage"]["carried"].formula == "of its own"
+    assert table["stage"]["cog_up"].formula == FACTS["rig"]["cog_up"].formula
 
 
 def check(fact: Fact, value: object) -> None:

@@ -40,7 +40,7 @@ HOUSE_NUMBERS: Mapping[str, HouseNumber] = {
 """Limits declared beside the facts that use them; a house may set their values."""
 
 
-def _register(facts: Iterable[Fact]) -> dict[str, dict[str, Fact]]:
+def register(facts: Iterable[Fact]) -> dict[str, dict[str, Fact]]:
     """Facts by subject and name; what a stage has in common with a rig is worked out alike.
 
     Two of one name about one subject are a mistake of ours, said at start-up.
@@ -59,7 +59,7 @@ def _register(facts: Iterable[Fact]) -> dict[str, dict[str, Fact]]:
 
 def _with_uses(of: Fact) -> Fact:
     """A fact with what it rests on, and what it never falls below."""
-    uses = of.uses if of.uses is not None else USES.get(of.about, {}).get(of.name)
+    uses = USES.get(of.about, {}).get(of.name)
     never = of.about == "rig" and of.name in NEVER_BELOW_NOTHING
     never = never or (of.about in ("part", "point", "figure") and of.type.dimension in (MASS, ENERGY, POWER, AREA))
     return replace(of, uses=uses, least=max(of.least, 0.0) if never else of.least)
@@ -95,5 +95,5 @@ def _all() -> Iterable[Fact]:
         yield from facts_in(module)
 
 
-FACTS: Mapping[str, Mapping[str, Fact]] = {**_register(_all()), **kind_fields()}
+FACTS: Mapping[str, Mapping[str, Fact]] = {**register(_all()), **kind_fields()}
 """Subject to name to fact; `part lens` holds what a field of a lens is where it differs from other kinds."""
