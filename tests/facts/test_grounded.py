@@ -72,6 +72,7 @@ def test_a_place_is_finite_where_both_its_ends_are(place: tuple[float, float], b
         (BOX.format("on head, at 20 mm forward"), (1.0 + 0.02,) * 2),
         (BOX.format('on "h"'), (1.0 + 0.02, 1.1 + 0.02)),
         (BOX.format("on sticks"), (0.02, 1.0 + 0.02)),
+        ('  ballast "bag"\n', (0.15, 1.0 + 0.15)),
         (BOX.format("on sticks, at 400 mm up"), (0.4 + 0.02,) * 2),
         (ODD.format("on head, at 50 mm up"), (0.0, 1.1)),
         (ODD.format("on head, at 600 mm up"), (0.0, 1.6)),

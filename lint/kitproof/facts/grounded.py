@@ -71,9 +71,10 @@ def _owner(thing: Placed, known: Mapping[int, tuple[Standing, Range]]) -> tuple[
 
 
 def _bears(standing: Standing, thing: Placed) -> bool:
-    """Whether a thing's line says that it is on another."""
+    """Whether a thing is on another: as its line says, else ballast on the sticks, and what else hangs on the head."""
     line = thing.standing.line
-    return (standing.part.name if line.on_is_name else standing.line.slot) == (line.on or "head")
+    usual = "sticks" if line.slot == "ballast" else "head"
+    return (standing.part.name if line.on_is_name else standing.line.slot) == (line.on or usual)
 
 
 def _centre(thing: Placed, seat: Range, top: float) -> Range:
