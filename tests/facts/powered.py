@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from kitproof.facts.build import combinations
 from kitproof.facts.rig import RigSubject
-from kitproof.facts.values import Amount
 from tests.model.texts import setting
 from tests.proofing.lists import read_bytes
 
@@ -33,8 +32,3 @@ def rig(text: str = "", battery: str = '"B"', book: str = BOOK, after: str = "")
     kitlist = read_bytes(whole.encode())
     assert {each.slip.kind for each in kitlist.slips} <= {"unreadable-line"}
     return RigSubject(setting(kitlist), next(combinations(kitlist.rigs[0])))
-
-
-def ends(amount: Amount) -> tuple[float, float]:
-    assert amount.missing == ()
-    return amount.low, amount.high

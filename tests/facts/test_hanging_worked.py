@@ -12,6 +12,7 @@ import pytest
 from kitproof.facts.part import PartSubject
 from kitproof.facts.values import Amount, Truth, Verdict
 from kitproof.words.units import G
+from tests.facts.amounts import ends
 from tests.model.texts import PARTS, RIG, amount, made, subject
 
 TORQUE = 3 * 0.100 * G
@@ -24,10 +25,6 @@ RODS = '\npart rods "r"\n  mass 0.3 kg\n  length 300 mm\n  diameter 15 mm\n  wal
 RODS += "  sits on rods 15/100\n"
 BOX = '\npart accessory "box"\n  mass 1 kg\n  cog 0 mm up\n'
 PROP = '\npart lens support "prop"\n  mass 0.2 kg\n  cog 0 mm up\n'
-
-
-def ends(found: Amount) -> tuple[float, float]:
-    return found.low, found.high
 
 
 def sag(kg: float, away: float, wall: float = 0.001, elasticity: float = 70e9) -> float:

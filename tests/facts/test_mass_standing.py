@@ -8,6 +8,7 @@ import pytest
 
 from kitproof.facts.mass import resting
 from kitproof.mechanics.means import Term
+from tests.facts.amounts import ends_of
 from tests.model.texts import amount, made, subject
 
 PARTS = """
@@ -51,8 +52,7 @@ WHOLE = (-math.inf, math.inf)
 
 
 def ends(text: str, name: str, parts: str = PARTS) -> tuple[float, float]:
-    found = amount(made(text, parts=parts), name)
-    return found.low, found.high
+    return ends_of(made(text, parts=parts), name)
 
 
 def at_rest(text: str, *leaving_out: str, leg: float = 1.0, parts: str = PARTS) -> list[Term]:

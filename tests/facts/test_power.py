@@ -11,7 +11,8 @@ from kitproof.facts.build import combinations
 from kitproof.facts.part import PartSubject
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount
-from tests.facts.powered import BATTERY, BOOK, ends, rig
+from tests.facts.amounts import known_ends
+from tests.facts.powered import BATTERY, BOOK, rig
 from tests.model.texts import setting
 from tests.proofing.lists import read_bytes
 
@@ -45,7 +46,7 @@ WITH_BATTERIES = (
 )
 def test_a_rig_by_hand(name: str, value: float) -> None:
     """40 W off three batteries of 100 Wh: 7.5 h; 11 h want 440 Wh, that is five. 14.4 V fall to 12 V when empty."""
-    assert ends(rig("  day 11 h\n", '"B", spare 2').amount(name)) == pytest.approx((value, value))
+    assert known_ends(rig("  day 11 h\n", '"B", spare 2').amount(name)) == pytest.approx((value, value))
 
 
 @pytest.mark.parametrize("name", WITH_BATTERIES)
@@ -82,14 +83,14 @@ def test_a_house_sets_how_much_the_cold_takes_and_when_a_battery_is_empty() -> N
     own = {"cold_at_freezing": 0.6, "battery_empty_share": 0.75}
     setting = replace(subject.setting, house={**subject.setting.house, **own})
     house = RigSubject(setting, subject.build)
-    assert ends(house.amount("cold_share")) == pytest.approx((0.6, 0.6))
-    assert ends(house.amount("current")) == pytest.approx((60 / (14.4 * 0.75),) * 2)
+    assert known_ends(house.amount("cold_share")) == pytest.approx((0.6, 0.6))
+    assert known_ends(house.amount("current")) == pytest.approx((60 / (14.4 * 0.75),) * 2)
 
 
 def test_the_worst_of_several_batteries_counts_for_the_voltage() -> None:
     other = BATTERY.replace('"B"', '"B2"').replace("14.4 V", "26 V")
     found = rig('  battery "B2"\n', book=BOOK + other)
-    assert ends(found.amount("voltage_spare")) == pytest.approx((-9, -9))
+    assert known_ends(found.amount("voltage_spare")) == pytest.approx((-9, -9))
 
 
 def test_voltages_that_are_not_known_are_asked_for() -> None:

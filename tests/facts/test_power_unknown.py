@@ -11,7 +11,8 @@ from kitproof.facts.build import combinations
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.values import Amount
 from kitproof.words.dimensions import NUMBER, TEMPERATURE
-from tests.facts.powered import BATTERY, BOOK, ends, rig
+from tests.facts.amounts import known_ends
+from tests.facts.powered import BATTERY, BOOK, rig
 from tests.model.texts import setting
 from tests.proofing.lists import read_bytes
 
@@ -117,7 +118,7 @@ def test_the_weakest_of_several_batteries_counts(
 ) -> None:
     """11 h at 40 W. The other has 100 Wh and 14.4 V (12 V when empty), and delivers 140 W."""
     found = rig('  day 11 h\n  battery "B2"\n', book=other(change)).amount(name)
-    assert ends(found) == pytest.approx(value)
+    assert known_ends(found) == pytest.approx(value)
 
 
 @pytest.mark.parametrize(
@@ -141,7 +142,7 @@ def test_what_one_of_several_batteries_does_not_say_is_asked_of_it_alone(
 
 
 def test_below_what_the_house_trusts_a_battery_gives_at_most_what_it_gives_there() -> None:
-    assert ends(rig("  site temperature -25 to 0 °C\n").amount("cold_share")) == pytest.approx((0, 0.5))
+    assert known_ends(rig("  site temperature -25 to 0 °C\n").amount("cold_share")) == pytest.approx((0, 0.5))
 
 
 def test_a_day_of_which_the_length_is_in_doubt() -> None:

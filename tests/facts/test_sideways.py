@@ -12,6 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kitproof.facts.values import Amount
+from tests.facts.amounts import ends
 from tests.model.texts import amount, made
 
 LEGS = """
@@ -71,10 +72,6 @@ def of(
     lines = f'  sticks "S"{sticks}\n  adapter "A"{adapter}\n  head "H"{head}\n  camera "C"\n{more}  tilts {tilts}\n'
     text = parts or LEGS + ADAPTER.replace("PORT", port) + TOP
     return amount(made(f"rig A\n{lines}", parts=text), name)
-
-
-def ends(found: Amount) -> tuple[float, float]:
-    return found.low, found.high
 
 
 @pytest.mark.parametrize("side", ["left", "right", "forward", "back"])

@@ -10,7 +10,8 @@ import math
 
 import pytest
 
-from tests.facts.test_sideways import ADAPTER, LEGS, TOP, ends, of
+from tests.facts.amounts import ends
+from tests.facts.test_sideways import ADAPTER, LEGS, TOP, of
 
 EXTRA = """
 part tie-down "E"

@@ -12,6 +12,7 @@ import pytest
 
 from kitproof.facts.values import Amount
 from kitproof.words.units import G
+from tests.facts.amounts import known_ends
 from tests.model.texts import amount, made
 
 PARTS = """
@@ -68,24 +69,19 @@ def near(value: float) -> object:
     return pytest.approx((value, value), rel=1e-12, abs=1e-12)
 
 
-def ends(found: Amount) -> tuple[float, float]:
-    assert found.missing == ()
-    return found.low, found.high
-
-
 def test_level_it_tips_where_its_weight_comes_over_the_edge() -> None:
     tipping = math.atan((EDGE - 7 * 0.02 / 15) / (MOMENT_UP / 15))
-    assert ends(of("tip_angle_level")) == near(tipping)
+    assert known_ends(of("tip_angle_level")) == near(tipping)
 
 
 def test_a_bag_that_hangs_lowers_the_weight_and_one_on_the_ground_is_none() -> None:
     hung = math.atan((EDGE - 7 * 0.02 / 25) / ((MOMENT_UP + 10 * 0.3) / 25))
-    assert ends(of("tip_angle_level", TILTS + BAG)) == near(hung)
+    assert known_ends(of("tip_angle_level", TILTS + BAG)) == near(hung)
     on_the_ground = TILTS + '  ballast   "bag", on ground\n'
     assert of("tip_angle_level", on_the_ground) == of("tip_angle_level")
-    assert ends(of("ballast_hung", on_the_ground)) == (0.0, 0.0)
-    assert ends(of("ballast_hung", TILTS + BAG + BAG)) == (20.0, 20.0)
-    assert ends(of("ballast_hung", TILTS + BAG, ("mass      10 kg", "mass      9..11 kg"))) == (9.0, 11.0)
+    assert known_ends(of("ballast_hung", on_the_ground)) == (0.0, 0.0)
+    assert known_ends(of("ballast_hung", TILTS + BAG + BAG)) == (20.0, 20.0)
+    assert known_ends(of("ballast_hung", TILTS + BAG, ("mass      10 kg", "mass      9..11 kg"))) == (9.0, 11.0)
 
 
 def test_tilted_the_camera_turns_about_the_axis_below_the_plate() -> None:
@@ -93,19 +89,21 @@ def test_tilted_the_camera_turns_about_the_axis_below_the_plate() -> None:
     forward = 0.02 * math.cos(math.pi / 6) + 0.14 * math.sin(math.pi / 6)
     up = 1.06 + 0.14 * math.cos(math.pi / 6) - 0.02 * math.sin(math.pi / 6)
     height = (5 * 0.6 + 3 * 1.05 + 7 * up) / 15
-    assert ends(of("tip_angle_tilted"))[0] == pytest.approx(math.atan((EDGE - 7 * forward / 15) / height), rel=1e-9)
-    assert ends(of("lean"))[1] == pytest.approx(7 * forward / 15, rel=1e-9)
+    assert known_ends(of("tip_angle_tilted"))[0] == pytest.approx(
+        math.atan((EDGE - 7 * forward / 15) / height), rel=1e-9
+    )
+    assert known_ends(of("lean"))[1] == pytest.approx(7 * forward / 15, rel=1e-9)
 
 
 def test_the_ballast_needed_is_that_which_brings_the_safety_factor_back() -> None:
     """By hand: with it hung, restoring is 1.5 times overturning about the edge down the slope."""
     lines = "  tilts     0°\n" + SLOPE.replace("10°", "9.4°") + BAG
-    needed, _ = ends(of("ballast_needed", lines))
+    needed, _ = known_ends(of("ballast_needed", lines))
     slope = math.radians(9.4)
     overturning = G * (7 * 0.02 * math.cos(slope) + (MOMENT_UP + needed * 0.3) * math.sin(slope))
     assert 0 < needed < math.inf
     assert G * (15 + needed) * EDGE * math.cos(slope) == pytest.approx(1.5 * overturning, rel=1e-9)
-    at_the_bowl, _ = ends(of("ballast_needed", lines.replace(BAG, "")))
+    at_the_bowl, _ = known_ends(of("ballast_needed", lines.replace(BAG, "")))
     assert needed < at_the_bowl < math.inf
     overturning = G * (7 * 0.02 * math.cos(slope) + (MOMENT_UP + at_the_bowl * 1.0) * math.sin(slope))
     assert G * (15 + at_the_bowl) * EDGE * math.cos(slope) == pytest.approx(1.5 * overturning, rel=1e-9)
@@ -125,7 +123,7 @@ def test_a_push_at_the_plate_counts_with_the_weight() -> None:
     lines = "  tilts     0°\n  push      30 N\n" + SLOPE
     slope = math.radians(10)
     overturning = G * (7 * 0.02 * math.cos(slope) + MOMENT_UP * math.sin(slope)) + 30 * 1.1
-    assert ends(of("overturn_share", lines)) == near(overturning / (G * 15 * EDGE * math.cos(slope)))
+    assert known_ends(of("overturn_share", lines)) == near(overturning / (G * 15 * EDGE * math.cos(slope)))
 
 
 def test_a_camera_that_falls_brings_its_height_about_the_axis() -> None:
@@ -133,7 +131,7 @@ def test_a_camera_that_falls_brings_its_height_about_the_axis() -> None:
     falls = G * 7 * (0.14 * (1 - math.cos(math.pi / 6)) + 0.02 * math.sin(math.pi / 6))
     distance, height = EDGE - 7 * 0.02 / 15, MOMENT_UP / 15
     takes = G * 15 * (math.hypot(distance, height) - height)
-    low, high = ends(of("fall_share"))
+    low, high = known_ends(of("fall_share"))
     assert high >= 7 * G * 0.14 * (1 - math.cos(math.pi / 6)) / takes * (1 - 1e-9)
     assert high <= falls / takes * (1 + 1e-9)
     assert low <= min(high, 1.0)
@@ -144,7 +142,7 @@ def test_a_bag_that_hangs_holds_against_a_camera_that_falls() -> None:
 
 
 def test_more_than_it_takes_is_doubt_and_never_certain() -> None:
-    low, high = ends(of("fall_share", TILTS, ("400 mm at 800 mm, 600 mm at 1200 mm", "100 mm at 1000 mm")))
+    low, high = known_ends(of("fall_share", TILTS, ("400 mm at 800 mm, 600 mm at 1200 mm", "100 mm at 1000 mm")))
     assert (low, high > 1.5) == (1.0, True)
 
 
@@ -211,19 +209,19 @@ def test_doubt_about_two_masses_holds_the_lean_of_any_two_in_it(camera: str, len
     weight, forward = (float(each.removesuffix(" kg")) for each in (camera, lens))
     sharp = (HEAVIER[0], HEAVIER[1].replace("1..5 kg", lens))
     one = of("lean", level, middle, ("mass      7 kg", f"mass      {camera}"), sharp)
-    assert ends(one) == near(forward * 0.1 / (8 + weight + forward))
+    assert known_ends(one) == near(forward * 0.1 / (8 + weight + forward))
     assert about.low <= one.low * (1 + 1e-9)
     assert one.high <= about.high * (1 + 1e-9)
 
 
 def test_one_figure_of_the_feet_holds_at_every_height() -> None:
     """A point of a chart that says no height cannot be used; the feet are then not known."""
-    assert ends(of("foot_radius")) == (0.5, 0.5)
-    assert ends(of("feet_friction")) == near(0.5)
+    assert known_ends(of("foot_radius")) == (0.5, 0.5)
+    assert known_ends(of("feet_friction")) == near(0.5)
     reach = of("foot_radius", TILTS, ("legs at 1000 mm", "legs at 850..1100 mm"))
-    assert ends(reach) == pytest.approx((0.425, 0.55))
+    assert known_ends(reach) == pytest.approx((0.425, 0.55))
     with_another = of("foot_radius", TILTS, ("400 mm at 800 mm, 600 mm at 1200 mm", "300 mm, 500 mm at 1000 mm"))
-    assert ends(with_another) == (0.5, 0.5)
+    assert known_ends(with_another) == (0.5, 0.5)
 
 
 @pytest.mark.parametrize(
@@ -231,11 +229,11 @@ def test_one_figure_of_the_feet_holds_at_every_height() -> None:
     [("10°", 10.0), ("up to 8°", 8.0), ("3° to 12°", 12.0)],
 )
 def test_the_slope_is_the_steepest_that_is_said(said: str, steepest: float) -> None:
-    assert ends(of("slope", f"  ground slope  {said}\n")) == near(math.radians(steepest))
+    assert known_ends(of("slope", f"  ground slope  {said}\n")) == near(math.radians(steepest))
 
 
 def test_nothing_said_of_the_ground_is_level_ground() -> None:
-    assert ends(of("slope")) == (0.0, 0.0)
+    assert known_ends(of("slope")) == (0.0, 0.0)
 
 
 SLOPE_ASKED = "  ground slope  ?\n"
@@ -282,7 +280,7 @@ def test_a_foot_circle_that_is_not_known_may_be_any(swaps: tuple[tuple[str, str]
 
 
 def test_the_height_of_the_legs_is_as_said_or_asked_for() -> None:
-    assert ends(of("legs_at", TILTS, ("legs at 1000 mm", "legs at 900..1100 mm"))) == pytest.approx((0.9, 1.1))
+    assert known_ends(of("legs_at", TILTS, ("legs at 1000 mm", "legs at 900..1100 mm"))) == pytest.approx((0.9, 1.1))
     assert of("legs_at", TILTS, *NO_LEGS) == Amount(0.0, math.inf, ('sticks "legs": legs',))
     assert of("legs_at", TILTS, ("legs at 1000 mm", "legs at ?")) == Amount(0.0, math.inf, ('sticks "legs": legs',))
 

@@ -14,19 +14,14 @@ from kitproof.facts.hulls import BlurredError, Watch
 from kitproof.facts.rig import RigSubject
 from kitproof.facts.support import holding_of
 from kitproof.mechanics.holding import Figure
-from kitproof.model.kitlist import KitList
 from kitproof.words.dimensions import LENGTH, NUMBER
+from tests.facts.amounts import ends_of
 from tests.facts.test_support import HEAD, STACK
 from tests.model.texts import RIG, amount, builds, made, setting, subject
 
 ANYTHING = (0.0, math.inf)
 UP = 0.38 / 3
 """The height of the centre of gravity in the rig: 1.102 kg·m over 8.7 kg."""
-
-
-def ends(kitlist: KitList, name: str) -> tuple[float, float]:
-    found = amount(kitlist, name)
-    return found.low, found.high
 
 
 def test_the_houses_numbers_on_what_a_head_holds() -> None:
@@ -82,8 +77,8 @@ def test_every_figure_of_the_head_counts_the_rated_ones_too() -> None:
 
 def test_a_trial_counts_where_nothing_is_published() -> None:
     kitlist = made(HEAD.format("tried 9 kg at 250 mm"))
-    assert ends(kitlist, "capacity") == (9, math.inf)
-    assert ends(kitlist, "safe_share") == pytest.approx((8.7 / 9, 8.7 / 9))
+    assert ends_of(kitlist, "capacity") == (9, math.inf)
+    assert ends_of(kitlist, "safe_share") == pytest.approx((8.7 / 9, 8.7 / 9))
 
 
 def test_what_a_head_holds_is_least_with_the_load_highest_and_how_high_it_may_be_least_with_the_most() -> None:
@@ -92,9 +87,9 @@ def test_what_a_head_holds_is_least_with_the_load_highest_and_how_high_it_may_be
     own += "  takes lens PL at 60 mm forward, 80 mm up\n"
     low, high = ((1.102 + 4 * step) / 8.7 for step in (-0.02, 0.02))
     high_and_low = made(own + "  mass 4 kg\n  cog 60..100 mm up\n")
-    assert ends(high_and_low, "capacity") == pytest.approx((12 - 30 * (high - 0.1), 12 - 30 * (low - 0.1)))
+    assert ends_of(high_and_low, "capacity") == pytest.approx((12 - 30 * (high - 0.1), 12 - 30 * (low - 0.1)))
     heavy_and_light = made(own + "  mass 3..5 kg\n  cog 80 mm up\n")
-    assert ends(heavy_and_light, "height_limit") == pytest.approx((0.1 + (12 - 9.7) / 30, 0.1 + (12 - 7.7) / 30))
+    assert ends_of(heavy_and_light, "height_limit") == pytest.approx((0.1 + (12 - 9.7) / 30, 0.1 + (12 - 7.7) / 30))
 
 
 AXIS, CHART, RATED = 'head "h": tilt axis', 'head "h": chart', 'head "h": rated'
@@ -126,12 +121,12 @@ def test_the_figure_that_is_not_known_is_the_one_asked_for(figures: str, missing
 @pytest.mark.parametrize("figures", ["rated ?", "chart 12 kg at 100 mm, 6 kg at 300 mm\n  rated ?"])
 def test_a_rating_that_is_not_known_leaves_all_open_also_beside_a_chart(figures: str) -> None:
     """It may be less than the chart says."""
-    assert ends(made(HEAD.format(figures)), "capacity") == ANYTHING
+    assert ends_of(made(HEAD.format(figures)), "capacity") == ANYTHING
 
 
 def test_a_rated_load_is_the_most_that_is_held_at_any_height() -> None:
     """Also where the chart says more, and the rating is given for a greater height."""
-    assert ends(made(HEAD.format("chart 12 kg at 100 mm\n  rated 6 kg at 300 mm")), "capacity") == (6, 6)
+    assert ends_of(made(HEAD.format("chart 12 kg at 100 mm\n  rated 6 kg at 300 mm")), "capacity") == (6, 6)
 
 
 def test_what_is_carried_is_asked_for_before_the_head() -> None:
@@ -159,16 +154,16 @@ def test_the_top_of_the_chart_asks_for_heights_and_nothing_else(
     figures: str, top: tuple[float, float], missing: tuple[str, ...]
 ) -> None:
     kitlist = made(HEAD.format(figures))
-    assert ends(kitlist, "chart_top") == top
+    assert ends_of(kitlist, "chart_top") == top
     assert amount(kitlist, "chart_top").missing == missing
 
 
 def test_without_a_head_there_is_no_top_and_any_load_is_held() -> None:
     bare = made('rig A\n  camera "big camera"\n')
-    assert ends(bare, "chart_top") == (-math.inf, math.inf)
+    assert ends_of(bare, "chart_top") == (-math.inf, math.inf)
     assert amount(bare, "chart_top").missing == ("rig A: a head",)
-    assert ends(bare, "capacity") == ANYTHING
-    assert ends(bare, "legs_share") == ANYTHING
+    assert ends_of(bare, "capacity") == ANYTHING
+    assert ends_of(bare, "legs_share") == ANYTHING
 
 
 CAMERA = 'part camera "{}"\n  mass {} kg\n  cog {} mm up\n  height 160 mm\n  sits on screw 3/8-16\n'
@@ -218,13 +213,13 @@ def test_the_weakest_of_a_stack_is_not_picked_while_it_is_open_what_it_bears() -
 
 def test_what_may_have_no_rating_is_asked_for_and_head_and_camera_are_no_part_of_the_stack() -> None:
     riser = made(RIG.replace("  head ", '  riser "not there"\n  head '))
-    assert ends(riser, "stack_share") == ANYTHING
+    assert ends_of(riser, "stack_share") == ANYTHING
     assert amount(riser, "stack_share").missing == ('riser "not there": in no parts book',)
     for name in ("tall sticks", "small head", "big camera"):
         other = made(RIG.replace(name, "not there"))
-        assert ends(other, "stack_share") == (0, 0), name
+        assert ends_of(other, "stack_share") == (0, 0), name
         assert amount(other, "stack_share").missing == (), name
-    assert ends(made(HEAD.format("rated 5 kg")), "stack_share") == (0, 0)
+    assert ends_of(made(HEAD.format("rated 5 kg")), "stack_share") == (0, 0)
 
 
 RISER = STACK.replace("  head ", '  riser "r"\n  head ')
@@ -233,10 +228,10 @@ RISER = STACK.replace("  head ", '  riser "r"\n  head ')
 def test_what_is_on_nothing_known_may_rest_on_the_stack_and_what_is_on_the_ground_does_not() -> None:
     """Head 3 kg and 8.7 kg above it; then 2 kg on a shelf that is not in the rig."""
     adrift = made(RISER.format("20 kg") + '  accessory "tin", 2 kg, on "shelf"\n')
-    assert ends(adrift, "stack_share") == pytest.approx((11.7 / 20, 13.7 / 20))
+    assert ends_of(adrift, "stack_share") == pytest.approx((11.7 / 20, 13.7 / 20))
     assert amount(adrift, "stack_share").missing == ('accessory "tin": what it is on',)
     ground = made(RISER.format("20 kg") + '  accessory "bag", 2 kg, on ground\n  ballast 5 kg, on ground\n')
-    assert ends(ground, "stack_share") == pytest.approx((11.7 / 20, 11.7 / 20))
+    assert ends_of(ground, "stack_share") == pytest.approx((11.7 / 20, 11.7 / 20))
     assert amount(ground, "stack_share").missing == ()
 
 

@@ -15,6 +15,7 @@ from kitproof.facts.tilting import slide_of, spring_left, weights
 from kitproof.mechanics.torques import NO_SLIDE, Slide, Weight
 from kitproof.model.kitlist import KitList
 from kitproof.model.quantities import ANYWHERE
+from tests.facts.amounts import ends_of
 from tests.model.texts import PARTS, RIG, amount, made, subject
 
 G = 9.80665
@@ -31,11 +32,6 @@ def built(spring: str = SPRING, *, rig: str = RIG, says: str = "tilts -30° to 3
     """The rig on a head with some counterbalance (and more that its part says), and what the rig says beside."""
     head = f"{AXIS}  counterbalance {spring}\n" if spring else AXIS
     return made(f"{rig}  {says}\n" if says else rig, parts=parts.replace(AXIS, head))
-
-
-def ends(kitlist: KitList, name: str) -> tuple[float, float]:
-    found = amount(kitlist, name)
-    return found.low, found.high
 
 
 def set_at(place: str) -> str:
@@ -59,19 +55,19 @@ def test_what_the_build_asks_of_the_counterbalance(
     kitlist = built(spring)
     expected = {"needed": NEEDED, "share": share, "short": short, "over": over, "step": step}
     for name, value in expected.items():
-        assert ends(kitlist, f"counterbalance_{name}") == pytest.approx((value, value)), name
+        assert ends_of(kitlist, f"counterbalance_{name}") == pytest.approx((value, value)), name
         assert amount(kitlist, f"counterbalance_{name}").missing == (), name
 
 
 def test_doubt_in_what_is_needed_is_doubt_in_the_step() -> None:
     """4 kg of camera 40 mm lower and higher: 1.29 and 1.61 kg·m, 12.7 and 15.8 N·m, in steps of 1 N·m from 4."""
     high_and_low = PARTS.replace("cog       20 mm back, 80 mm up", "cog 20 mm back, 40..120 mm up")
-    assert ends(built("4 to 24 N·m, 21 steps", parts=high_and_low), "counterbalance_step") == (10, 13)
+    assert ends_of(built("4 to 24 N·m, 21 steps", parts=high_and_low), "counterbalance_step") == (10, 13)
 
 
 @pytest.mark.parametrize("spring", ["2 to 12 kg at 160 mm, stepless", "4 to 24 N·m"])
 def test_a_counterbalance_without_steps_or_whose_steps_are_not_said_is_at_no_known_step(spring: str) -> None:
-    assert ends(built(spring), "counterbalance_step") == ANY
+    assert ends_of(built(spring), "counterbalance_step") == ANY
     missing = amount(built(spring), "counterbalance_step").missing
     assert missing == ('head "small head": counterbalance, its steps',)
     assert amount(built(spring), "counterbalance_share").missing == ()
@@ -83,9 +79,9 @@ def test_a_counterbalance_without_steps_or_whose_steps_are_not_said_is_at_no_kno
 def test_a_counterbalance_that_is_not_known_leaves_all_open_and_is_asked_for(spring: str) -> None:
     """Also where a line beside it, which looks like another, could not be read."""
     kitlist = built(spring)
-    assert ends(kitlist, "counterbalance_share") == (-math.inf, math.inf)
+    assert ends_of(kitlist, "counterbalance_share") == (-math.inf, math.inf)
     for name in ("counterbalance_short", "counterbalance_over", "counterbalance_step", "torque_left"):
-        assert ends(kitlist, name) == ANY, name
+        assert ends_of(kitlist, name) == ANY, name
     left, missing = spring_left(subject(kitlist))
     assert left == ANYWHERE
     for lacks in (missing, *(amount(kitlist, name).missing for name in ("counterbalance_share", "torque_left"))):
@@ -96,7 +92,7 @@ def test_a_counterbalance_that_is_not_known_leaves_all_open_and_is_asked_for(spr
 
 def test_a_depth_of_the_axis_that_is_asked_about_leaves_the_torque_open() -> None:
     kitlist = built(parts=PARTS.replace("40 mm below plate", "?"), spring="")
-    assert ends(kitlist, "counterbalance_needed") == (-math.inf, math.inf)
+    assert ends_of(kitlist, "counterbalance_needed") == (-math.inf, math.inf)
     assert amount(kitlist, "counterbalance_needed").missing == ('head "small head": tilt axis',)
 
 
@@ -104,8 +100,8 @@ def test_without_a_head_it_is_asked_for() -> None:
     bare = made('rig A\n  camera "big camera"\n  tilts 0° to 30°\n')
     for name in ("counterbalance_needed", "counterbalance_share", "counterbalance_short", "torque_left", "drag_hold"):
         assert amount(bare, name).missing == ("rig A: a head",), name
-    assert ends(bare, "counterbalance_needed") == (-math.inf, math.inf)
-    assert ends(bare, "torque_left") == ends(bare, "drag_hold") == ANY
+    assert ends_of(bare, "counterbalance_needed") == (-math.inf, math.inf)
+    assert ends_of(bare, "torque_left") == ends_of(bare, "drag_hold") == ANY
 
 
 ILL_KNOWN = """
@@ -181,32 +177,32 @@ class TestWhatIsLeft:
         assert missing == ()
 
     def test_a_slide_that_balances_leaves_the_springs_own(self) -> None:
-        assert ends(built(), "torque_left") == pytest.approx((-LEFT * math.sin(math.pi / 6),) * 2)
+        assert ends_of(built(), "torque_left") == pytest.approx((-LEFT * math.sin(math.pi / 6),) * 2)
 
     def test_a_slide_that_is_set_leaves_more(self) -> None:
         whole = math.hypot(G * 0.64, LEFT)
-        assert ends(built(rig=set_at("30 mm forward")), "torque_left") == pytest.approx((whole, whole))
+        assert ends_of(built(rig=set_at("30 mm forward")), "torque_left") == pytest.approx((whole, whole))
 
     def test_a_slide_whose_place_is_asked_about_leaves_anything_that_its_travel_allows(self) -> None:
         """Right forward, at 80 mm, 1.04 kg·m are left ahead."""
         least, most = -LEFT * math.sin(math.pi / 6), math.hypot(G * 1.04, LEFT)
-        assert ends(built(rig=set_at("?")), "torque_left") == pytest.approx((least, most))
+        assert ends_of(built(rig=set_at("?")), "torque_left") == pytest.approx((least, most))
 
     @pytest.mark.parametrize("says", ["", "tilts ?"])
     def test_tilts_that_are_not_known_take_in_level_and_may_be_any(self, says: str) -> None:
         kitlist = built("20 to 30 N·m, 6 steps", rig=set_at("30 mm forward"), says=says)
-        assert ends(kitlist, "torque_left") == pytest.approx((G * 0.64, math.hypot(G * 0.64, 20 - NEEDED)))
+        assert ends_of(kitlist, "torque_left") == pytest.approx((G * 0.64, math.hypot(G * 0.64, 20 - NEEDED)))
         assert amount(kitlist, "torque_left").missing == ("rig A: tilts",)
 
     def test_drag_slows_up_to_its_most(self) -> None:
         kitlist = built(SPRING + "\n  drag 0.4 to 3 N·m")
-        assert ends(kitlist, "drag_hold") == pytest.approx((-LEFT / 2 / 3,) * 2)
+        assert ends_of(kitlist, "drag_hold") == pytest.approx((-LEFT / 2 / 3,) * 2)
         assert amount(kitlist, "drag_hold").missing == ()
 
     @pytest.mark.parametrize("drag", ["", "\n  drag ?"])
     def test_drag_that_is_not_known_is_asked_for(self, drag: str) -> None:
         kitlist = built(SPRING + drag)
-        assert ends(kitlist, "drag_hold") == ANY
+        assert ends_of(kitlist, "drag_hold") == ANY
         assert amount(kitlist, "drag_hold").missing == ('head "small head": drag',)
 
 
@@ -215,8 +211,8 @@ def test_hung_below_the_head_what_is_carried_pulls_down_and_the_pan_bar_stays_wh
     bar = 'part pan bar "bar"\n  mass 0.5 kg\n  cog 0 mm up\n'
     rig = RIG + '  pan bar "bar", on head, at 30 mm up\n'
     upright, hung = built(rig=rig, parts=PARTS + bar), built(rig=rig, says="underslung", parts=PARTS + bar)
-    assert ends(upright, "counterbalance_needed") == pytest.approx((G * (1.45 - 0.03),) * 2)
-    assert ends(hung, "counterbalance_needed") == pytest.approx((G * (0.348 - 1.102 - 0.03),) * 2)
+    assert ends_of(upright, "counterbalance_needed") == pytest.approx((G * (1.45 - 0.03),) * 2)
+    assert ends_of(hung, "counterbalance_needed") == pytest.approx((G * (0.348 - 1.102 - 0.03),) * 2)
 
 
 def test_a_line_that_cannot_be_read_may_be_one_more_weight_anywhere() -> None:
@@ -224,4 +220,4 @@ def test_a_line_that_cannot_be_read_may_be_one_more_weight_anywhere() -> None:
     *known, more = weights(subject(kitlist))
     assert known == weights(subject(built()))
     assert more == Weight((0.0, math.inf), ANYWHERE, ANYWHERE)
-    assert ends(kitlist, "counterbalance_needed") == (-math.inf, math.inf)
+    assert ends_of(kitlist, "counterbalance_needed") == (-math.inf, math.inf)

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import ast
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import pairwise
+from pathlib import Path
 from typing import NamedTuple
 
 Step = tuple[str, int | None]
@@ -35,6 +36,11 @@ class Mutant(NamedTuple):
         return self.module, self.function, self.was, self.now, self.nth
 
 
+def is_value(mutant: Mutant) -> bool:
+    """Whether it is in a value that a module names, and not in a function."""
+    return mutant.path[1] == ("value", None)
+
+
 class _Place(NamedTuple):
     """Where a node stands: how to come to it, the function and the statement that it is in, and what holds it."""
 
@@ -46,6 +52,12 @@ class _Place(NamedTuple):
 
 Found = tuple[_Place, ast.AST, ast.AST]
 """A place, what stands there, and what is to stand there."""
+
+
+def only(mutants: Iterable[Mutant], file: Path) -> list[Mutant]:
+    """Those of them that a file names, as `tests.mutants.run --survivors` writes it."""
+    wanted = set(file.read_text(encoding="utf-8").splitlines())
+    return [each for each in mutants if repr(each.name) in wanted]
 
 
 def mutants_of(module: str, source: str) -> list[Mutant]:

@@ -18,7 +18,7 @@ from types import CodeType, FunctionType, ModuleType
 from kitproof.reading.entries import read
 from kitproof.rulebook.expressions import parse
 from kitproof.words import shipped
-from tests.mutants.changes import Mutant, changed
+from tests.mutants.changes import Mutant, changed, is_value
 
 PACKAGE = Path(shipped.__file__).parents[1]
 
@@ -29,11 +29,6 @@ Key = tuple[str, str, int]
 def path_of(module: str) -> Path:
     """The file of a module by its room and its name: "mechanics/ranges"."""
     return PACKAGE / f"{module}.py"
-
-
-def is_value(mutant: Mutant) -> bool:
-    """Whether it is in a value that a module names, and not in a function."""
-    return mutant.path[1] == ("value", None)
 
 
 class CannotPutInError(Exception):

@@ -23,7 +23,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, Phase, settings
 
-from tests.mutants.changes import Mutant, mutants_of
+from tests.mutants.changes import Mutant, mutants_of, only
 from tests.mutants.known import entry, known, stale
 from tests.mutants.live import PACKAGE, Live, path_of, warm
 from tests.mutants.trying import NOT_RUN, SURVIVED, UNREACHED, Outcome, Run, Trial, keep_runs, kept_runs, recorded
@@ -77,8 +77,7 @@ class Course:
 
     def _chosen(self, mutants: list[Mutant]) -> list[Mutant]:
         if self._options.only:
-            wanted = set(self._options.only.read_text(encoding="utf-8").splitlines())
-            return [each for each in mutants if repr(each.name) in wanted]
+            return only(mutants, self._options.only)
         if self._options.share < 1:
             # In the order drawn, so that a run that is broken off is a fair share too.
             return random.Random(self._options.seed).sample(mutants, round(self._options.share * len(mutants)))

@@ -23,7 +23,7 @@ from types import CodeType, ModuleType
 
 import pytest
 
-from tests.mutants.changes import Mutant, changed, mutants_of
+from tests.mutants.changes import Mutant, changed, is_value, mutants_of, only
 from tests.mutants.known import entry, known
 
 PACKAGE = Path(__file__).parents[2] / "lint" / "kitproof"
@@ -54,7 +54,7 @@ class _Changed(MetaPathFinder, Loader):
 def made_at_import(module: str, *, whole: bool) -> list[Mutant]:
     """The mutants of the values that a module makes when it is imported; or all of it, where its functions run then."""
     source = (PACKAGE / f"{module}.py").read_text(encoding="utf-8")
-    return [each for each in mutants_of(module, source) if whole or each.path[1] == ("value", None)]
+    return [each for each in mutants_of(module, source) if whole or is_value(each)]
 
 
 def code_of(module: str, mutant: Mutant | None) -> CodeType:
@@ -100,8 +100,7 @@ def main() -> int:
         import_module(name)
     mutants = [each for module in options.modules for each in made_at_import(module, whole=options.whole)]
     if options.only:
-        wanted = set(options.only.read_text(encoding="utf-8").splitlines())
-        mutants = [each for each in mutants if repr(each.name) in wanted]
+        mutants = only(mutants, options.only)
     if fails(options.modules[0], None, options.tests):
         raise SystemExit("the tests fail on the code as it is")
     listed = {each.name for each in known()}

@@ -23,8 +23,8 @@ from typing import Any, NamedTuple
 import pytest
 from _pytest.runner import runtestprotocol
 
-from tests.mutants.changes import Mutant
-from tests.mutants.live import PACKAGE, CannotPutInError, Live, is_value, names_in
+from tests.mutants.changes import Mutant, is_value
+from tests.mutants.live import PACKAGE, CannotPutInError, Live, names_in
 
 ROOMS = tuple(str(PACKAGE / room) + os.sep for room in ("mechanics", "facts", "rulebook"))
 

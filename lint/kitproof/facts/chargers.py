@@ -13,7 +13,7 @@ from kitproof.mechanics import powering
 from kitproof.mechanics.powering import Charging
 from kitproof.mechanics.ranges import hull
 from kitproof.model.parts import Part
-from kitproof.model.quantities import Range
+from kitproof.model.quantities import Range, is_known
 from kitproof.words.dimensions import NUMBER
 
 
@@ -27,8 +27,8 @@ def _chargers(tally: Tally) -> list[tuple[Part, int]]:
 def _time(tally: Tally, parts: list[Part]) -> tuple[Range, tuple[str, ...]]:
     """How long a charge takes on any of them, in s, and what is missing; a line that could not be read may order one
     that is quicker than all of them."""
-    times = [part.charges_in.range for part in parts if part.charges_in is not None and part.charges_in.known]
-    lacks = tuple(part.lacks("charges_in") for part in parts if part.charges_in is None or not part.charges_in.known)
+    times = [part.charges_in.range for part in parts if is_known(part.charges_in)]
+    lacks = tuple(part.lacks("charges_in") for part in parts if not is_known(part.charges_in))
     unread = joined(tally.unread, tally.unread_cases)
     return hull(*times, *[(0.0, math.inf)] * bool(lacks), *[(0.0, 0.0)] * bool(unread or not parts)), lacks
 

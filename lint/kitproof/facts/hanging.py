@@ -17,7 +17,7 @@ from kitproof.mechanics.beams import Load, Rods
 from kitproof.mechanics.means import Term
 from kitproof.mechanics.ranges import add, subtract
 from kitproof.model.parts import Seat
-from kitproof.model.quantities import ANYWHERE, Interval, Range
+from kitproof.model.quantities import ANYWHERE, Range, is_known
 from kitproof.words.dimensions import FORCE, LENGTH, NUMBER, TORQUE
 from kitproof.words.units import G
 
@@ -163,19 +163,13 @@ def rod_sag(rig: RigSubject) -> Amount | None:
     part = rods.standing.part
     loads, missing = _loads(rig, rods)
     length, diameter = part.length, part.diameter
-    if not _known(length) or not _known(diameter):
-        lacks = tuple(part.lacks(name) for name in ("length", "diameter") if not _known(getattr(part, name)))
+    if not is_known(length) or not is_known(diameter):
+        lacks = tuple(part.lacks(name) for name in ("length", "diameter") if not is_known(getattr(part, name)))
         return rig.whatever(Amount(0.0, math.inf, joined(missing, lacks)))
-    assert length is not None
-    assert diameter is not None
-    wall = part.wall.range if part.wall is not None and part.wall.known else beams.UNKNOWN_WALL
+    wall = part.wall.range if is_known(part.wall) else beams.UNKNOWN_WALL
     made = part.made_of[0] if part.made_of else ""
     elasticity = beams.ELASTICITY.get(made, beams.UNKNOWN_ELASTICITY)
     return Amount(*beams.rod_sag_range(loads, Rods(length.range, diameter.range, wall, elasticity)), missing)
-
-
-def _known(interval: Interval | None) -> bool:
-    return interval is not None and interval.known
 
 
 def _loads(rig: RigSubject, rods: Placed) -> tuple[list[Load], tuple[str, ...]]:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from typing import ClassVar, TypeGuard
+from typing import ClassVar
 
 from kitproof.facts.fact import fact
 from kitproof.facts.subject import Setting, Subject
 from kitproof.facts.values import Amount, Several, Words, number, text
 from kitproof.model.parts import Part, Point
-from kitproof.model.quantities import Interval
+from kitproof.model.quantities import Interval, is_known
 from kitproof.reading.document import Where
 from kitproof.words.dimensions import LENGTH, MASS
 from kitproof.words.kinds import KINDS
@@ -51,7 +51,7 @@ class PartSubject(Subject):
     def points(self, field: str) -> Several:
         """The points of a chart by rising height; those of no known height last. Written as `?` there may be any."""
         found: tuple[Point, ...] = getattr(self.part, field)
-        rising = sorted(found, key=lambda point: point.at.low if _known(point.at) else math.inf)
+        rising = sorted(found, key=lambda point: point.at.low if is_known(point.at) else math.inf)
         points = (
             PointSubject(self.setting, self, field, point, below)
             for point, below in zip(rising, [None, *rising], strict=False)
@@ -89,13 +89,9 @@ class PointSubject(Subject):
         return self.point.where
 
 
-def _known(interval: Interval | None) -> TypeGuard[Interval]:
-    return interval is not None and interval.known
-
-
 def _of(interval: Interval | None, least: float, lacks: str) -> Amount:
     """What a point says; where that is not known, anything from `least` up."""
-    return Amount(interval.low, interval.high) if _known(interval) else Amount(least, math.inf, (lacks,))
+    return Amount(interval.low, interval.high) if is_known(interval) else Amount(least, math.inf, (lacks,))
 
 
 @fact("kind", "part", text(*KINDS), "its kind, in the word of the registry", certain=True)
@@ -122,7 +118,7 @@ def point_mass(subject: PointSubject) -> Amount:
 def point_mass_below(subject: PointSubject) -> Amount:
     """Not known where a point of the chart has no known height: that one may be the next smaller, or this one not."""
     points = getattr(subject.owner.part, subject.field)
-    if len(points) > 1 and not all(_known(each.at) for each in points):
+    if len(points) > 1 and not all(is_known(each.at) for each in points):
         return Amount(0.0, math.inf, (f"{subject.label}: a height",))
     if subject.below is None:
         return Amount(math.inf, math.inf)

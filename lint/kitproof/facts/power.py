@@ -15,7 +15,7 @@ from kitproof.mechanics import powering
 from kitproof.mechanics.powering import CELLS, COLD, Cells, Cold, Draw, Stock
 from kitproof.mechanics.ranges import least
 from kitproof.model.parts import Part
-from kitproof.model.quantities import Range
+from kitproof.model.quantities import Range, is_known
 from kitproof.words.dimensions import CHARGE, CURRENT, ENERGY, NUMBER, POWER, TEMPERATURE, TIME, VOLTAGE
 
 POWERED = ("camera", "monitor", "recorder", "light")
@@ -64,8 +64,8 @@ def batteries(rig: RigSubject) -> list[Standing]:
 def _said(rig: RigSubject, field: str) -> tuple[list[Range], tuple[str, ...]]:
     """What is known of a field of the rig's batteries, and what is missing."""
     said = [(each.part, getattr(each.part, field)) for each in batteries(rig)]
-    known = [value.range for _, value in said if value is not None and value.known]
-    return known, tuple(part.lacks(field) for part, value in said if value is None or not value.known)
+    known = [value.range for _, value in said if is_known(value)]
+    return known, tuple(part.lacks(field) for part, value in said if not is_known(value))
 
 
 @of_each

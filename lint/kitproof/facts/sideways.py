@@ -120,8 +120,7 @@ def _owner(rig: RigSubject, thing: Standing) -> Standing | None:
 
 
 def _nowhere(part: Part) -> Aside:
-    lacking = f"{part.label}: its place on the rig" if part.described else part.lacks("cog")
-    return Aside(UNKNOWN_SPOT, (lacking,))
+    return Aside(UNKNOWN_SPOT, (part.lacks("its place on the rig"),))
 
 
 def _own(part: Part) -> Aside:

@@ -90,6 +90,12 @@ def heights(rig: RigSubject) -> tuple[tuple[float, ...], tuple[str, ...]]:
     return feet.deciding_heights(chart, (legs.low, legs.high)), ()
 
 
+def _radius(sticks: Part, legs: Range) -> Range:
+    radius = feet.foot_radius(_chart(sticks.feet), legs)
+    assert radius is not None, "heights() gives none that their feet do not reach"
+    return radius
+
+
 def _axis(rig: RigSubject) -> tuple[Range, tuple[str, ...]]:
     """The depth of the tilt axis: as written; left out, anywhere that the house has for it; `?` takes no stand-in.
 
@@ -112,8 +118,6 @@ def at_legs(rig: RigSubject, height: float, tilts: Range, *, ballast: bool = Tru
     """The rig with its bowl at one height, tilting anywhere within a reach; `ballast` that hangs counts or not."""
     sticks = _sticks(rig)
     assert sticks is not None, "heights() gives none without sticks"
-    radius = feet.foot_radius(_chart(sticks.feet), (height, height))
-    assert radius is not None, "heights() gives none that their feet do not reach"
     leaving_out = _not_resting(rig, ballast=ballast)
     found, plate, missing = resting(rig, sticks, height, leaving_out=leaving_out)
     aside = resting_aside(rig, leaving_out)
@@ -137,7 +141,7 @@ def at_legs(rig: RigSubject, height: float, tilts: Range, *, ballast: bool = Tru
         tilts=tilts,
     )
     lacks = joined(missing, aside.missing, no_weight(rig, "up", "forward", "left"), no_slide, () if level else no_axis)
-    return Legs(height, radius, stance, lacks)
+    return Legs(height, _radius(sticks, (height, height)), stance, lacks)
 
 
 def worst_over(
@@ -205,14 +209,11 @@ def slope(rig: RigSubject) -> Amount:
 )
 def foot_radius(rig: RigSubject) -> Amount:
     at, missing = heights(rig)
-    legs, sticks = _legs(rig), _sticks(rig)
+    sticks = _sticks(rig)
     if not at:
         return Amount(0.0, math.inf, missing)
-    assert legs is not None, "heights() gives none without them"
-    assert sticks is not None, "heights() gives none without them"
-    radius = feet.foot_radius(_chart(sticks.feet), (legs.low, legs.high))
-    assert radius is not None, "heights() gives none that their feet do not reach"
-    return Amount(*radius)
+    assert sticks is not None, "heights() gives none without sticks"
+    return Amount(*_radius(sticks, (at[0], at[-1])))
 
 
 @fact(

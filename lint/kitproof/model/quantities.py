@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import TypeGuard
 
 from msgspec import Struct
 
@@ -23,6 +24,11 @@ class Interval(Struct, frozen=True):
     @property
     def range(self) -> Range:
         return (self.low, self.high)
+
+
+def is_known(interval: Interval | None) -> TypeGuard[Interval]:
+    """Whether a quantity is written, and not as `?` or in a way that cannot be read."""
+    return interval is not None and interval.known
 
 
 class Reach(Struct, frozen=True):
